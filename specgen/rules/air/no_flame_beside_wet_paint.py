@@ -24,7 +24,7 @@ Fails
 
     jobs.refit.ventilation: {statement: "Booth, extraction switched off so that no dust is drawn in."}    # at jobs.refit.ventilation.statement
 
-    jobs.refit.scope: "New finish on doors and steps; welding goes on beside the spraying."    # at jobs.refit.scope    # also AIR013 at jobs.refit.scope
+    jobs.refit.scope: "New finish on doors and steps; welding goes on beside the spraying."    # at jobs.refit.scope
 
     jobs.refit.ventilation: {statement: "Ordinary halogen lamps light the bay. Turn off the fans while spraying."}    # at jobs.refit.ventilation.statement    # at jobs.refit.ventilation.statement
 
