@@ -31,10 +31,11 @@ _MOST_TEXTS = 20_000
 
 def unsafe(record: Node, spec: Spec) -> list[tuple[Path, str, Row]]:
     """Where a sentence of a job, preparation, system or product raises such a subject alone: its words, with the row."""
+    rows = {row["id"]: row for row in table("safe_forms").rows}
     found = [(path, *one) for path, text in instructions(record, spec) for one in lacking(text, path[-1])]
     if not found:
         return []
-    rows, told = {row["id"]: row for row in table("safe_forms").rows}, {path for path, _, _ in practices(record, spec)}
+    told = {path for path, _, _ in practices(record, spec)}
     met = circumstances(record, spec)
     return [
         (path, words, rows[row])
