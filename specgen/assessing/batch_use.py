@@ -132,7 +132,11 @@ def recall_issued(batch: str, found: Iterable[History], unread: list[str]) -> It
             if kept.record.about != "records" or not (rows := list(_issued_rows(batch, kept, unread))):
                 continue
             record = kept.record
-            spec = thawed(read_kept(kept, MAKER_MODEL), f"{record.document}@{record.revision}").spec
+            try:
+                spec = thawed(read_kept(kept, MAKER_MODEL), f"{record.document}@{record.revision}").spec
+            except RegisterError as reason:
+                unread.append(str(reason))
+                continue
             assert spec is not None  # noqa: S101  # what cannot be read back is refused
             job = spec.jobs[record.subject]
             named = dict.fromkeys(row.text("item") for row in rows)

@@ -170,6 +170,14 @@ def test_a_recall_finds_the_issued_record_when_the_folder_keeps_its_readings_no_
     assert capsys.readouterr().out.startswith("No record names the batch B-999")
 
 
+def test_a_recall_tells_an_issued_record_that_was_altered(built: Desk, capsys: pytest.CaptureFixture[str]) -> None:
+    place = built.revise(RECORD).kept.folder
+    (place / "model.maker.json").write_text("{}")
+    assert main(["where-used", "batch:B-103", "--path", str(built.folder)]) == 0
+    told = capsys.readouterr().out.splitlines()
+    assert any(line.startswith("Not known: model.maker.json of AB-MS-001 A was altered") for line in told)
+
+
 def test_the_pages_name_nobody_and_what_the_customer_gets_holds_the_readings(built: Desk) -> None:
     built.approve(RECORD)
     kept = built.issue(RECORD, printer=print_with_typesetter).kept
