@@ -108,8 +108,9 @@ def test_demo_in_the_words_of_format_1_gives_equal_findings(tmp_path: Path) -> N
     )
     for folder in (DEMO, DEMO_RANGE):
         for beside in (*folder.rglob("*.svg"), *folder.glob("reports/*.csv")):
-            (tmp_path / beside.relative_to(folder)).parent.mkdir(exist_ok=True)
-            shutil.copy(beside, tmp_path / beside.relative_to(folder))
+            place = tmp_path / beside.relative_to(folder)
+            place.parent.mkdir(parents=True, exist_ok=True)
+            shutil.copy(beside, place)
     again = check(tmp_path, ON)
     assert again.loaded.spec is not None
     # all stands in one folder now

@@ -97,7 +97,7 @@ from specgen.rules.kit import (
 )
 from specgen.units.rounding import plain_text
 
-_FILLER = re.compile(r"\b(?:body |knifing )?(?:fillers?|putty|putties|stoppers?)\b", re.I)
+_FILLER = re.compile(r"\b(?:body |knifing )?(?:fill(?:er|ers)|putty|putties|stoppers?)\b", re.I)
 _ZINC_GONE = re.compile(
     r"weld metal|bare (?:steel|metal)|steel (?:was|is|lay|lies) bare|zinc (?:is|was) (?:gone|missing|burnt|ground)",
     re.I,

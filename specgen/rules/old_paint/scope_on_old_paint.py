@@ -3,7 +3,7 @@
 Checks
     The scope of each job and the condition of its substrates, where they speak of old or existing paint: lead or chromate in it, where every existing coat of the job is stated to have none; a generic type that none of its existing coats has; paint that flakes, peels or cracks all over, where every one is stated as sound; heavy chalking, where each that states a degree has 0 or 1. What is denied, or said of spots or of other work, is not read.
 Why
-    Protection, patch test and first coat follow what is typed: where the words are right, lead dust is breathed and the old coat lifts.
+    Protection, patch test and first coat follow what is typed: where the words are right, lead dust is breathed and the existing coating lifts.
 Passes
     jobs.refit.items.DOOR.old_coats: [{id: works, family: oem_finish, thickness: 110 um, sound: yes, lead: no, chromate: no}]
     jobs.refit.scope: Doors and steps. The old paint holds no lead and is sound.
