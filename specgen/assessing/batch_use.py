@@ -73,7 +73,7 @@ def recall(batch: str, folder: Path, spec: Spec) -> Recall:
     batches: dict[str, str] = {}
     recorded: dict[str, list[Record]] = {}
     unread: list[str] = []
-    mapped, _ = headings(folder, unread)
+    mapped, _ = columns_in(headings(folder), unread)
     for file in kept_files(folder, unread):
         job = job_of(file, spec)
         name = f"{READINGS}/{file.name}"

@@ -29,12 +29,22 @@ _MOST_LINES = 200
 
 @dataclass(frozen=True, slots=True)
 class Kept:
-    """The files of one job, how their headings and days are read, and what could not be read, in a sentence each."""
+    """The files of one job, how their headings and days are read, and what could not be read, in a sentence each.
+
+    `headings` are the bytes of `columns.txt` that say so, empty where there is none.
+    """
 
     files: tuple[File, ...] = ()
     columns: Mapping[str, str] = field(default_factory=dict)
     dates: Dates = Dates.ISO
     unread: tuple[str, ...] = ()
+    headings: bytes = b""
+
+    @property
+    def contents(self) -> dict[str, bytes]:
+        """Every file as it was read, by its name in the folder; none where there are no readings."""
+        found = {file.name: file.data for file in self.files}
+        return found | {f"{READINGS}/{HEADINGS}": self.headings} if found and self.headings else found
 
 
 def kept_of(job: Job, folder: Path, spec: Spec) -> Kept:
@@ -44,8 +54,9 @@ def kept_of(job: Job, folder: Path, spec: Spec) -> Kept:
         File(f"{READINGS}/{path.name}", path.read_bytes())
         for path in kept_files(folder, unread, lambda path: job_of(path, spec) is job)
     )
-    columns, dates = headings(folder, unread)
-    return Kept(mine, columns, dates, tuple(unread))
+    said = headings(folder)
+    columns, dates = columns_in(said, unread)
+    return Kept(mine, columns, dates, tuple(unread), said)
 
 
 def kept_files(folder: Path, unread: list[str], mine: Callable[[Path], bool] = lambda _: True) -> Iterator[Path]:
@@ -75,16 +86,16 @@ def job_of(file: Path, spec: Spec) -> Job | None:
     return spec.jobs[max(named, key=len)] if named else None
 
 
-def headings(folder: Path, unread: list[str]) -> tuple[dict[str, str], Dates]:
-    """What `columns.txt` says."""
+def headings(folder: Path) -> bytes:
+    """The bytes of `columns.txt`; none where there is no such file, or a link."""
     file = folder / READINGS / HEADINGS
-    return columns_in(file.read_bytes() if file.is_file() and not file.is_symlink() else b"", unread)
+    return file.read_bytes()[:MOST_BYTES] if file.is_file() and not file.is_symlink() else b""
 
 
 def columns_in(data: bytes, unread: list[str]) -> tuple[dict[str, str], Dates]:
     """What the bytes of `columns.txt` say; nothing where there are none."""
     columns, dates = dict[str, str](), Dates.ISO
-    lines = data[:MOST_BYTES].decode("utf-8-sig", "replace").splitlines()[:_MOST_LINES]
+    lines = data.decode("utf-8-sig", "replace").splitlines()[:_MOST_LINES]
     for number, line in enumerate(lines, 1):
         name, sign, value = (part.strip() for part in line.partition("="))
         if not line.strip() or line.startswith("#"):

@@ -112,9 +112,9 @@ def overdue(arguments: argparse.Namespace, register: Path) -> Outcome:
         return tables_read(loaded_closure(loaded, spec, subject), subject, on)
 
     def readings(job: Job) -> dict[str, str]:
-        from specgen.issuing.recorded import readings_of
+        from specgen.assessing.kept import kept_of
 
-        kept = readings_of(folder, job, spec) if spec is not None else {}
+        kept = kept_of(job, folder, spec).contents if spec is not None else {}
         return {name: sha256(data) for name, data in kept.items()}
 
     listed = histories(register)

@@ -11,7 +11,8 @@ import io
 import logging
 import re
 import zipfile
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from functools import partial
 from typing import Any
 
 from specgen.assessing.forms import is_form
@@ -37,7 +38,8 @@ def names_kept(files: Mapping[str, bytes], people: People) -> Iterator[str]:
     """A sentence for each file and listed name that stands in it."""
     names = {one.id: one.name for one in people.listed.values() if one.name}
     for file, data in files.items() if names else ():
-        found = aside(lambda file=file, data=data: _found(file, data, names), None)  # type: ignore[misc]
+        look: Callable[[], dict[str, str] | None] = partial(_found, file, data, names)
+        found = aside(look, None)
         if found is None:
             yield f"{printable_name(file)} takes more time or memory to look through for names than is given; split it"
         for id, where in (found or {}).items():

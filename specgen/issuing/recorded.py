@@ -5,14 +5,14 @@ Called by `candidate`. An issued record names persons by their ids in the list o
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 from functools import partial
 from pathlib import Path
 
 from specgen.assessing.as_built import Built, assessed, open_of
-from specgen.assessing.kept import HEADINGS, Kept, kept_of
+from specgen.assessing.kept import Kept, kept_of
 from specgen.facts.closure import cut_to_closure
 from specgen.issuing.names_kept import names_kept
 from specgen.issuing.refused import Refused
@@ -20,7 +20,7 @@ from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.register.editions import is_content
 from specgen.register.folder import history_of
-from specgen.register.json_text import read_bytes, sha256
+from specgen.register.json_text import sha256
 from specgen.register.names import READINGS
 from specgen.register.people import People, people_of
 from specgen.register.record import Reference
@@ -34,14 +34,18 @@ _MOST_LINES = 20
 
 @dataclass(frozen=True, slots=True)
 class Recorded:
-    """`files` are those it rests on, by their names in the folder (`readings/DOORS-film.csv`); `made_to` is the job's revision
-    in force, and `of_job` all its revisions, for the pages."""
+    """`kept` are the files it rests on and was assessed from; `made_to` is the job's revision in force, and `of_job` all its
+    revisions, for the pages."""
 
     built: Built
     kept: Kept
-    files: Mapping[str, bytes]
     made_to: Reference
     of_job: Revisions
+
+    @property
+    def files(self) -> dict[str, bytes]:
+        """What it rests on, by the names in the folder: `readings/DOORS-film.csv`, `readings/columns.txt`."""
+        return self.kept.contents
 
     @property
     def hashes(self) -> dict[str, str]:
@@ -50,7 +54,7 @@ class Recorded:
 
     def stand(self, folder: Path, spec: Spec | None) -> bool:
         """False where the folder keeps other readings of the job by now."""
-        return spec is not None and readings_of(folder, self.built.found.job, spec) == self.files
+        return spec is not None and kept_of(self.built.found.job, folder, spec).contents == self.files
 
     def again(self, spec: Spec, day: date) -> Built:
         """The same files held against another specification, the part of it that the record rests on."""
@@ -65,30 +69,21 @@ def recorded(folder: Path, register: Path, job: Job, spec: Spec, day: date) -> R
     """
     made_to = _made_to(register, job, spec)
     kept = kept_of(job, folder, spec)
-    built, files = _built(job, spec, kept, people_of(folder), day), readings_of(folder, job, spec)
-    if not files:
+    if not kept.files:
         raise Refused(f"the folder {READINGS} holds no file that is called by {job.id}")
+    built = _built(job, spec, kept, people_of(folder), day)
     against = [f"{one.where}: {one.what}" for one in built.open]
     # a name in a cell is told once, by the cell
-    against += list(_names(built)) or list(names_kept(files, built.people))
+    against += list(_names(built)) or list(names_kept(kept.contents, built.people))
     if against:
         raise Refused(*_some(against))
     of_job = revisions_of(register, job.document.number, partial(cut_to_closure, spec, job))
-    return Recorded(built, kept, files, made_to, of_job)
+    return Recorded(built, kept, made_to, of_job)
 
 
 def _built(job: Job, spec: Spec, kept: Kept, people: People, day: date) -> Built:
     found = assessed(job, spec, kept, people, day)
     return Built(found, open_of(job, spec, found, kept, people), people)
-
-
-def readings_of(folder: Path, job: Job, spec: Spec) -> dict[str, bytes]:
-    """The files an as-built record rests on as they stand: the readings of the job and how their headings are read."""
-    files = {file.name: file.data for file in kept_of(job, folder, spec).files}
-    headings = folder / READINGS / HEADINGS
-    if files and headings.is_file() and not headings.is_symlink():
-        files[f"{READINGS}/{HEADINGS}"] = read_bytes(headings)
-    return files
 
 
 def _made_to(register: Path, job: Job, spec: Spec) -> Reference:

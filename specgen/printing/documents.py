@@ -8,9 +8,8 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable, Mapping
 from functools import partial
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
-from specgen.assessing.as_built import Built
 from specgen.checking import Checked
 from specgen.documents.context import Context
 from specgen.documents.kind import About, Kind
@@ -31,6 +30,9 @@ from specgen.register.revisions import Revisions, revisions_of
 from specgen.rendering.pdf import typesetter
 from specgen.side_by_side import side_by_side
 from specgen.units.locale import counted
+
+if TYPE_CHECKING:
+    from specgen.assessing.as_built import Built
 
 _OF_A_FOLDER = {name: kind for name, kind in KINDS.items() if kind.about not in {"comparison", "assessment", "records"}}
 DOCUMENTS = tuple(_OF_A_FOLDER)
@@ -106,9 +108,6 @@ def print_documents(
     return printed
 
 
-_ISSUED: Mapping[type, About] = {Job: "job", Product: "product", Built: "records"}
-
-
 def print_issue(
     checked: Checked, spec: Spec, subject: Job | Product | Built, issue: Issue, earlier: Mapping[str, Revisions]
 ) -> dict[str, bytes]:
@@ -118,7 +117,7 @@ def print_issue(
     `earlier` are the revisions of that number before this one, and those of the documents it rests on, by number. Raises RenderError
     where a document cannot be laid out. That the sources are fit to be issued is judged by the caller.
     """
-    about = _ISSUED[type(subject)]
+    about: About = "job" if isinstance(subject, Job) else "product" if isinstance(subject, Product) else "records"
     context = context_of(
         spec,
         checked.on,

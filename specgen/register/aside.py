@@ -1,6 +1,6 @@
 """Reads a file that anyone may have made in a copy of this process, which may take so much memory and time and no more.
 
-Called by `pdf_attachments` and `zip_entries`.
+Called by `pdf_attachments`, `zip_entries`, and what looks for names in readings that are kept.
 """
 
 from __future__ import annotations

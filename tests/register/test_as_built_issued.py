@@ -113,6 +113,55 @@ def test_a_reading_changed_after_the_approval_voids_it(built: Desk) -> None:
     assert any("approve-ada-quill.json is void" in line for line in refused.value.lines)
 
 
+def test_how_headings_are_read_is_kept_and_approved_with_the_readings(built: Desk) -> None:
+    headings = built.folder / "readings" / "columns.txt"
+    headings.write_text("remark=Note\n")
+    built.approve(RECORD)
+    headings.write_text("remark=Remarks\n")
+    with pytest.raises(Refused) as refused:
+        built.issue(RECORD)
+    assert any("is void" in line for line in refused.value.lines)
+    assert "readings/columns.txt" in built.revise(RECORD).kept.record.files
+
+
+GRANTED = (
+    "concessions:\n  - {id: c-1, job: refit, items: [DOOR], point: primer-film, film_min: {specified: 40 um, conceded: 36 um}, "
+    "agreed_by: ka, agreed_on: 2026-11-10, until: 2026-12-31, reason: REASON, record: NCR-1}\n"
+)
+
+
+def test_a_warning_on_the_job_holds_up_no_record(built: Desk) -> None:
+    """The work is done to a revision that was clean, and a waiver of it ends with the work."""
+    built.change("    service_after: 7 days\n  - id: chassis\n", "  - id: chassis\n")
+    waiver = "{id: w, rule: REL002, path: systems.cab.service_after, reason: no service yet, by: Ada Quill, until: 2026-12-31}"
+    built.change("    workplace: booth\n", f"    workplace: booth\n    waivers: [{waiver}]\n")
+    built.revise("MS-001", reason="not in service yet")
+    after = date(2027, 2, 1)
+    with pytest.raises(Refused) as refused:
+        candidate(built.folder, built.register, "MS-001", after)
+    assert any(": warning REL002" in line for line in refused.value.lines)
+    assert candidate(built.folder, built.register, RECORD, after).recorded is not None
+
+
+def test_a_warning_on_a_concession_holds_its_record_up(built: Desk) -> None:
+    said = '{specified: "no runs, pores or bare places", conceded: runs; the last coat may be sprayed without the respirator}'
+    on_words = GRANTED.replace("REASON", "Agreed.").replace("primer-film, film_min: {specified: 40 um, conceded: 36 um}", f"look, words: {said}")  # fmt: skip
+    (built.folder / "conceded.yaml").write_text(on_words)
+    with pytest.raises(Refused) as refused:
+        built.approve(RECORD)
+    assert [line.partition(": ")[2].split()[:2] for line in refused.value.lines] == [["warning", "REC009"]]
+    assert candidate(built.folder, built.register, "MS-001", ON).recorded is None
+
+
+def test_who_holds_the_job_holds_what_was_built(built: Desk) -> None:
+    with (built.folder / "project.yaml").open("a") as out:
+        out.write(
+            "  distribution:\n    - {id: shop, name: Body shop, documents: [MS-001]}\n"
+            "    - {id: lab, name: Laboratory, documents: [DS-primer]}\n"
+        )
+    assert built.revise(RECORD).kept.record.holders == ("Body shop",)
+
+
 def test_a_reading_changed_while_it_is_issued_stops_it(built: Desk) -> None:
     built.approve(RECORD)
 
@@ -198,10 +247,7 @@ def test_the_pages_name_nobody_and_what_the_customer_gets_holds_the_readings(bui
 
 
 def test_a_concession_is_part_of_the_record_and_of_no_other_document(built: Desk) -> None:
-    (built.folder / "conceded.yaml").write_text(
-        "concessions:\n  - {id: c-1, job: refit, items: [DOOR], point: primer-film, film_min: {specified: 40 um, conceded: 36 um}, "
-        "agreed_by: ka, agreed_on: 2026-11-10, until: 2026-12-31, reason: Covered by two full coats., record: NCR-1}\n"
-    )
+    (built.folder / "conceded.yaml").write_text(GRANTED.replace("REASON", "Covered by two full coats."))
     _film(built, ",55,um", ",37,um")
     found = candidate(built.folder, built.register, RECORD, ON)
     assert set(found.spec.concessions) == {"c-1"}
