@@ -35,7 +35,7 @@ def days_without_air(
 def _applied(item: Item, coat: str, work: Sequence[Done], batches: Sequence[BatchUsed]) -> Iterator[_Moment]:
     rows: tuple[Done | BatchUsed, ...] = (*(one for one in work if one.did is Did.APPLICATION), *batches)
     for one in rows:
-        if one.on is not None and one.record.text("coat") == coat and one.record.text("item") in {"", item.id}:
+        if one.on is not None and one.coat == coat and one.record.text("item") in {"", item.id}:
             yield one.on, has_time(one.record.text("on"))
 
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from specgen.assessing.assessment import assess
-from specgen.assessing.cells import says_nothing
+from specgen.assessing.cells import given, says_nothing
 from specgen.assessing.faults import READING_FAULTS, Faults
 from specgen.assessing.forms import state_of
 from specgen.assessing.kept import Kept
@@ -56,7 +56,7 @@ class Built:
 
 _named = columns("by", "dropped_by")
 _when_and_who = columns("on", "by")
-_read = columns("point", "value", "air")
+_read = columns("point", "coat", "value", "air")
 
 
 def assessed(
@@ -109,14 +109,15 @@ def _unsigned(found: Assessment) -> Iterator[Open]:
         if not lacking:
             signed.add(stated)
             continue
-        point, value, air = _read(record)
-        if point in checks and (value or air):
-            row, count = first.get((point, lacking), (record, 0))
-            first[point, lacking] = row, count + 1
-    for (point, lacking), (row, count) in first.items():
+        point, coat, value, air = _read(record)
+        # film and air may name their coat alone
+        if (value or air) and (where := checks.get(point) or coat):
+            row, count = first.get((where, lacking), (record, 0))
+            first[where, lacking] = row, count + 1
+    for (where, lacking), (row, count) in first.items():
         text = N_("{check}: rows that do not state {what}: {count}")
         place = f"{row.source.file.rpartition('/')[2]}:{row.row}"
-        yield Open(place, phrase(text, check=checks[point], what=lacking, count=count))
+        yield Open(place, phrase(text, check=where, what=lacking, count=count))
 
 
 def _of_point(at: At) -> Iterator[Open]:
@@ -151,11 +152,11 @@ def _lacking(item: Item, layer: Layer, found: Assessment) -> Iterator[str]:
         for one in found.batches
         if one.item in {"", item.id} and (one.coat or layer.id) == layer.id and one.product in {"", layer.product}
     ]
-    applied = [one.record for one in of_item(found.work, Did.APPLICATION, item) if one.record.text("coat") == layer.id]
+    applied = [one.record for one in of_item(found.work, Did.APPLICATION, item) if one.coat == layer.id]
     rows = [*applied, *(one.record for one in used)]
     needed = (
         (N_("day of application"), any(record.text("on") for record in rows)),
-        (N_("applicator"), any(record.text("by") for record in rows)),
+        (N_("applicator"), any(given(record.text("by")) for record in rows)),
         (N_("batch"), any(one.batch for one in used)),
         (N_("expiry date"), any(one.expires is not None for one in used)),
         (N_("packs used"), any(one.cans for one in used)),

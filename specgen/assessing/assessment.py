@@ -58,7 +58,7 @@ def assess(
         sorted_.take(record)
     climate = _climate_points(job, film)
     air = tuple(air_read(sorted_.air, job, spec, dates, faults))
-    batches = tuple(batches_used(sorted_.batches, dates, faults))
+    batches = tuple(batches_used(sorted_.batches, job, spec, dates, faults))
     work = tuple(work_done(sorted_.work, dates, faults))
     repairs = Repairs(work, dates)
     standing = {

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 from pathlib import Path
 
+from specgen.assessing.cells import given
 from specgen.assessing.faults import Faults
 from specgen.assessing.kept import HEADINGS, columns_in, headings, job_of, kept_files
 from specgen.assessing.readings import Asked, File, records_of
@@ -82,12 +83,12 @@ def recall(batch: str, folder: Path, spec: Spec) -> Recall:
             continue
         faults = Faults()
         for record in _records(file, name, job, mapped, faults):
-            stated = record.text("batch")
-            if not stated:
+            number = given(record.text("batch"))
+            if not number:
                 continue
             recorded.setdefault(job.id, []).append(record)
-            batches.setdefault(_folded(stated), stated)
-            if _folded(stated) == _folded(batch):
+            batches.setdefault(_folded(number), number)
+            if _folded(number) == _folded(batch):
                 uses.append(BatchUse(job, record))
         unread.extend(f"{fault.place}: {fault.what}" for fault in faults)
     of = {product for use in uses if (product := use.record.text("product"))}
@@ -103,7 +104,7 @@ def recall(batch: str, folder: Path, spec: Spec) -> Recall:
 
 def _gaps(job: Job, spec: Spec, records: Sequence[Record], of: Set[str]) -> Iterator[Gap]:
     """The items without a batch, by product; `of` are the products asked for, all of them where it is empty."""
-    stated = [_used(record) for record in records]
+    rows = [_used(record) for record in records]
     lacking: dict[str, dict[str, None]] = {}
     for item in job.items:
         system = spec.system_of(job, item)
@@ -114,7 +115,7 @@ def _gaps(job: Job, spec: Spec, records: Sequence[Record], of: Set[str]) -> Iter
                 and coat in {"", layer.id}
                 and product in {"", layer.product}
                 and (coat or product)
-                for where, coat, product in stated
+                for where, coat, product in rows
             ):
                 lacking.setdefault(layer.product or layer.id, {})[item.id] = None
     for product, items in lacking.items():

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 
 from specgen.assessing.air import moment
-from specgen.assessing.cells import CellError, Dates, number_of, says_nothing
+from specgen.assessing.cells import CellError, Dates, given, number_of
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record
 from specgen.assessing.results import BatchUsed, Did, Done
@@ -14,16 +14,18 @@ from specgen.model.job import Job
 from specgen.model.spec import Spec
 
 
-def batches_used(records: Sequence[Record], dates: Dates, faults: Faults) -> Iterator[BatchUsed]:
+def batches_used(records: Sequence[Record], job: Job, spec: Spec, dates: Dates, faults: Faults) -> Iterator[BatchUsed]:
+    """Every row of a batch, in its order; what it says of coat and product alone follows from the other where it can be one only."""
     for record in records:
         item = record.text("item")
+        coat, product = _coat_and_product(record, job, spec)
         used = BatchUsed(
             record=record,
             on=moment(record, "on", dates, "", faults),
             item=item,
-            coat=record.text("coat"),
-            product=record.text("product"),
-            batch="" if says_nothing(record.text("batch")) else record.text("batch"),
+            coat=coat,
+            product=product,
+            batch=given(record.text("batch")),
             expires=moment(record, "expires", dates, "", faults),
             cans=record.text("cans"),
         )
@@ -47,10 +49,25 @@ def batches_used(records: Sequence[Record], dates: Dates, faults: Faults) -> Ite
         yield used
 
 
+def _coat_and_product(record: Record, job: Job, spec: Spec) -> tuple[str, str]:
+    item, coat, product = (record.text(name) for name in ("item", "coat", "product"))
+    systems = (spec.system_of(job, one) for one in job.items if item in {"", one.id})
+    layers = [layer for system in systems if system is not None for layer in system.layers]
+    if not coat:
+        coat = _only({layer.id for layer in layers if product and layer.product == product})
+    elif not product:
+        product = _only({layer.product or "" for layer in layers if layer.id == coat})
+    return coat, product
+
+
+def _only(found: Set[str]) -> str:
+    return next(iter(found)) if len(found) == 1 else ""
+
+
 def tell_expired(batches: Sequence[BatchUsed], work: Sequence[Done], faults: Faults) -> None:
     """Batches whose shelf life had ended when work on their coat began, whatever day stands in their own row."""
     for used in batches:
-        rows = (one for one in work if one.did is Did.APPLICATION and one.record.text("coat") == used.coat)
+        rows = (one for one in work if one.did is Did.APPLICATION and one.coat == used.coat)
         began = min(
             (one.on for one in rows if "" in (of := {one.record.text("item"), used.item}) or len(of) == 1), default=None
         )

@@ -58,6 +58,11 @@ def says_nothing(text: str) -> bool:
     return not any(sign.isalnum() for sign in text) or text.strip(" .").casefold() in _UNKNOWN
 
 
+def given(text: str) -> str:
+    """A cell; empty where it says nothing, so that `?` is nobody's name."""
+    return "" if says_nothing(text) else text
+
+
 def shows_nothing(text: str) -> bool:
     """True for the row of nines of a gauge that is off the part or past its range."""
     found = _FIGURE.fullmatch(text) if "9999" in text else None

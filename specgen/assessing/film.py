@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from specgen.assessing.cells import CellError, figure_of, number_of, shows_nothing
+from specgen.assessing.cells import CellError, figure_of, given, number_of, shows_nothing
 from specgen.assessing.faults import Faults
 from specgen.assessing.others import others
 from specgen.assessing.records import Record, columns
@@ -159,7 +159,7 @@ def _judge_dropped(rows: _Rows, point: str, faults: Faults) -> None:
     """A reading that nobody repeated, or that nobody answers for, stays; one that stays for this is no repeat of another."""
     kept, repeated = [], set(rows.spots)
     for record, key, value in rows.dropped:
-        lacking = [name for name in ("dropped_by", "dropped_why") if not record.text(name)]
+        lacking = [name for name in ("dropped_by", "dropped_why") if not given(record.text(name))]
         if key not in repeated:
             lacking.append("a repeat at that spot")
         if lacking:

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from specgen.assessing.answer import Answer
-from specgen.assessing.cells import CellError, concession_of, number_of, verdict_of
+from specgen.assessing.cells import CellError, concession_of, given, number_of, verdict_of
 from specgen.assessing.conceded import Grants, outside, under
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record
@@ -39,7 +39,7 @@ def answers(
         if not text:
             faults.tell("RDG011", "the row has no value", record.place("value"), point=point.id, item=item.id)
             continue
-        said, by = verdict_of(text), record.text("by")
+        said, by = verdict_of(text), given(record.text("by"))
         if said is not None:
             yield _of_person(said, by, record)
         elif key := concession_of(text):

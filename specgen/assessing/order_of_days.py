@@ -34,10 +34,9 @@ def applied(air: Sequence[AirRead], batches: Sequence[BatchUsed], work: Sequence
         *(one for one in work if one.did is Did.APPLICATION),
     )
     for read in used:
-        coat = read.record.text("coat")
-        if read.on is None or not coat:
+        if read.on is None or not read.coat:
             continue
-        key = (read.record.text("item"), coat)
+        key = (read.record.text("item"), read.coat)
         if key[0] in repaired and read.on >= repaired[key[0]]:
             continue
         timed = has_time(read.record.text("on"))

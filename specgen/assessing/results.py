@@ -189,6 +189,11 @@ class Done:
     on: datetime
 
     @property
+    def coat(self) -> str:
+        """Its id; empty where the row names none."""
+        return self.record.text("coat")
+
+    @property
     def timed(self) -> bool:
         return has_time(self.record.text("on"))
 

@@ -75,19 +75,19 @@ class _Times:
     def coat(self, item: Item, layer: Layer) -> _Moments | None:
         """As its application is recorded, else by the batches and the air of it; what a repair took belongs to that."""
         repaired = min((one.on for one in self._of(item, Did.REPAIR)), default=None)
-        own = [one for one in self._of(item, Did.APPLICATION) if one.record.text("coat") == layer.id]
+        own = [one for one in self._of(item, Did.APPLICATION) if one.coat == layer.id]
         rows: Iterable[Done | AirRead | BatchUsed] = own or self._coats
         return _moments(
             (one.record, one.on)
             for one in rows
             if one.on is not None
-            and one.record.text("coat") == layer.id
+            and one.coat == layer.id
             and one.record.text("item") in {"", item.id}
             and not (repaired is not None and one.record.text("item") and one.on >= repaired)
         )
 
     def sanding(self, item: Item, layer: Layer) -> _Moments | None:
-        done = (one for one in self._of(item, Did.SANDING) if one.record.text("coat") == layer.id)
+        done = (one for one in self._of(item, Did.SANDING) if one.coat == layer.id)
         return _moments((one.record, one.on) for one in done)
 
     def coldest_and_warmest(self, item: Item, layer: Layer) -> tuple[Quantity, Quantity] | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from specgen.assessing.air import moment
-from specgen.assessing.cells import Dates
+from specgen.assessing.cells import Dates, given
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record
 from specgen.assessing.results import Did, Done
@@ -51,7 +51,7 @@ def _did(text: str) -> Did | None:
 
 def _needed(did: Did, record: Record, on: bool) -> Iterator[tuple[str, bool]]:
     yield "on", on
-    yield "by", bool(record.text("by"))
+    yield "by", bool(given(record.text("by")))
     if did in _OF_A_COAT:
         yield "coat", bool(record.text("coat"))
     if did is Did.REPAIR:

@@ -72,6 +72,10 @@ def test_a_job_that_is_in_order_is_released(
         ("2026-11-10 12:00,ka", ",ka", "Film of the primer: rows that do not state on: 5"),
         ("2026-11-10 12:00,ka", "2026-11-10 12:00,?", "Film of the primer: rows that do not state by: 5"),
         ("2026-11-11 08:00,ka", ",ka", "rows that do not state on: 2"),
+        # a sign for nobody is nobody's name
+        ("2026-11-12,ka", "2026-11-12,?", "the row of release does not state by"),
+        (",tb,", ",n/a,", "DOOR: primer: applicator not recorded"),
+        ("look,DOOR,,conforming,,,,,,,,,2026-11-11 08:00,ka", "look,DOOR,,conforming,,,,,,,,,2026-11-11 08:00,-", "DOOR: Finish: not decided; accepted by nobody who is named"),
     ],
 )  # fmt: skip
 def test_what_is_not_known_is_open(
@@ -89,6 +93,44 @@ def test_a_batch_that_had_expired_when_its_coat_was_begun_is_told_whatever_day_i
     said = _open(folder, "B-101,2027-12-31,2,,,,,2026-11-10 09:00", "B-101,2026-11-09,2,,,,,2026-11-08 09:00", capsys)
     what = "batch B-101 of primer expired on 2026-11-09 and its coat was begun on 2026-11-10"
     assert any(line.endswith(what) for line in said)
+
+
+@pytest.mark.parametrize(
+    ("row", "told"),
+    [
+        ("primer-film,,57,,2026-11-10 12:00,ka", ""),
+        # a reading that names the coat alone is of the film of that coat
+        (",primer,57,,2026-11-10 12:00,ka", ""),
+        (",primer,57,,,ka", "refit-more.csv:2: primer: rows that do not state on: 1"),
+        (",primer,57,,2026-11-10 12:00,", "refit-more.csv:2: primer: rows that do not state by: 1"),
+        (",primer,,20,,", "refit-more.csv:2: primer: rows that do not state on and by: 1"),
+    ],
+)
+def test_readings_that_name_a_coat_and_no_point_have_their_day_and_person_too(
+    folder: Path, row: str, told: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    head = "item,spot,part,unit,gauge,serial,checked_on,zero_before,point,coat,value,air,on,by\n"
+    gauge = "DOOR,6,1,um,magnetic gauge,K-1,2026-11-10,0"
+    (folder / "readings" / "refit-more.csv").write_text(f"{head}{gauge},{row}\n")
+    assert _open(folder, RELEASE, RELEASE, capsys) == ([told] if told else [])
+
+
+@pytest.mark.parametrize(("coat", "product"), [("barrier", "barrier"), ("", "barrier"), ("barrier", "")])
+def test_a_batch_names_its_coat_or_its_product(
+    folder: Path, coat: str, product: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Of which coat a product is follows where it is one coat's alone, so that neither its shelf life nor its air passes unseen."""
+    old, new = ",STEP,barrier,,barrier,B-104,2027-12-31", f",STEP,{coat},,{product},B-104,2026-11-09"
+    applied = ",STEP,barrier,,,,,,application,,,,2026-11-10 09:00,tb,\n"
+    assert _open(folder, old, new.replace("2026-11-09", "2027-12-31"), capsys) == []
+    assert _open(folder, RELEASE, applied + RELEASE, capsys) == []
+    said = _open(folder, f"{new.replace('2026-11-09', '2027-12-31')},2,,,,,2026-11-10 09:30", f"{new},2,,,,,", capsys)
+    assert any(
+        "batch B-104 of barrier expired on 2026-11-09 and its coat was begun on 2026-11-10" in one for one in said
+    )
+    air = f"point,item,coat,product,batch,air,humidity,surface,on,by\nclimate,STEP,barrier,,,20,60,20,2026-11-09,ka\n,STEP,{coat},{product},B1,,,,2026-11-10,tb\n"
+    at = next(at for at in assessed(air, changes=CLIMATE).results if (at.point.id, at.item.id) == ("climate", "STEP"))
+    assert "no air is recorded for primer on 2026-11-10, when it was applied" in map(str, at.reasons)
 
 
 @pytest.mark.parametrize(

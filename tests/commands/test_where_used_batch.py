@@ -67,6 +67,14 @@ def test_what_is_not_known_is_never_silent(folder: Path, capsys: pytest.CaptureF
     assert any("refit-record.csv:2:4" in line and "formula" in line for line in said)
 
 
+def test_a_sign_for_no_batch_is_no_batch_of_record(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (folder / "readings" / "refit-record.csv").write_text(HEAD + ",primer,primer,?,,,,\n,base,base,n/a,,,,\n")
+    assert _said(folder, "B17", capsys) == [
+        "No record names the batch B17",
+        "Not known: no batch is recorded of jobs.refit",
+    ]
+
+
 def test_a_batch_needs_its_number(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["where-used", "batch: ", "--path", str(folder)]) == 2
     assert "name the batch" in capsys.readouterr().err
