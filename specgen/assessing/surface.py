@@ -43,6 +43,8 @@ def _salt(record: Record, preparation: Preparation | None) -> Answer:
         water = figure_of("volume", record.text("water"), record.unit_text("water"))
     except CellError as reason:
         raise ColumnError(reason.what, "water") from None
+    if not water.number:
+        raise ColumnError(f"{record.text('water')} is no water that takes up salt", "water")
     found = salt_on_surface("salt", rise, water).quantity
     said = _at_most(found, limit, N_("salt"))
     from_ = phrase(
@@ -100,6 +102,8 @@ def _of_range(one: Range, asked: Range) -> Verdict:
 def _dust(name: str) -> Callable[[Record, Preparation | None], Answer]:
     def judged(record: Record, preparation: Preparation | None) -> Answer:
         found, digits, _ = number_of(record.text("value"))
+        if found < 0:
+            raise CellError(f"{digits} is no rating of dust")
         limit: str | None = getattr(preparation, f"dust_{name}") if preparation is not None else None
         if limit is None:
             return Answer(Verdict.NOT_DECIDED, phrase(N_("no limit of dust is specified")))

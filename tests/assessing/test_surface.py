@@ -62,8 +62,38 @@ def test_a_rise_of_conductivity_is_judged_as_mass_on_the_area(row: str, verdict:
 def test_water_that_cannot_be_read_is_told_in_its_column() -> None:
     at, faults = _prepared("prepared,DOOR,salt,2,µS/cm,ten,ka", LIMITS)
     assert (at.verdict, faults) == (OPEN, [("RDG003", 2, 6)])
+    # a patch without water would show no salt at any rise
+    at, faults = _prepared("prepared,DOOR,salt,200,µS/cm,0 mL,ka", LIMITS)
+    assert (at.verdict, faults) == (OPEN, [("RDG003", 2, 6)])
     at, faults = _prepared("prepared,DOOR,salt,2,mS,10,ka", LIMITS)
     assert (at.verdict, faults) == (OPEN, [("RDG003", 2, 4)])
+
+
+DUST = {"preparations.sand-steel.dust_quantity": "2", "preparations.sand-steel.dust_size": "3"}
+
+
+@pytest.mark.parametrize(
+    ("row", "verdict", "faults"),
+    [
+        ("dust-quantity,2", P, []),
+        ("dust-quantity,3", F, []),
+        ("dust-size,3", P, []),
+        ("dust-size,4", F, []),
+        # a stroke before a rating makes none that is lower
+        ("dust-quantity,-3", OPEN, [("RDG003", 2, 4)]),
+    ],
+)
+def test_quantity_and_size_of_dust_have_a_limit_each(
+    row: str, verdict: Verdict, faults: list[tuple[str, int, int]]
+) -> None:
+    at, told_ = _prepared(f"prepared,DOOR,{row},,,ka", DUST)
+    assert (at.verdict, told_) == (verdict, faults)
+
+
+@pytest.mark.parametrize("row", ["salt,5,mg/m2", "profile,40,um", "dust-quantity,0,", "dust-size,0,"])
+def test_what_has_no_limit_decides_nothing(row: str) -> None:
+    at, faults = _prepared(f"prepared,DOOR,{row},,ka", {})
+    assert (at.verdict, faults) == (OPEN, [])
 
 
 @pytest.mark.parametrize(
