@@ -33,7 +33,7 @@ from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
 _UNITS = ("um", "mil")
-_texts = columns("item", "part", "area", "spot", "walk", "reading", "dropped_by", "dropped_why")
+_texts = columns("item", "area", "spot", "walk", "reading", "dropped_by", "dropped_why")
 _Key = tuple[str, str, str, str]
 """Item, part, area and spot."""
 
@@ -90,7 +90,7 @@ def _gathered(point: InspectionPoint, records: Iterable[Record], faults: Faults,
     rows = _Rows()
     seen: dict[tuple[_Key, str, str], Record] = {}
     for record in records:
-        item, part, area, place, walk, number, dropped_by, dropped_why = _texts(record)
+        item, area, place, walk, number, dropped_by, dropped_why = _texts(record)
         film = _film(record, point.id, item, faults)
         if film is None or not _in_unit(rows, film, record, point.id, item, faults):
             continue
@@ -98,7 +98,7 @@ def _gathered(point: InspectionPoint, records: Iterable[Record], faults: Faults,
         if zinc is not None:
             value -= zinc[part_of(record, job)].to(rows.unit)
         spot = place or phrase(N_("row {row}"), row=record.row)
-        key = (item, part, area, spot)
+        key = (item, record.part, area, spot)
         # the repeat of a dropped reading may keep its number
         if number and not (dropped_by or dropped_why):
             twice = seen.setdefault((key, number, walk), record)

@@ -43,6 +43,11 @@ class Record:
         """What the row, or its file as a whole, says in a column; empty where nothing."""
         return self.cells[PLACES[column]]
 
+    @property
+    def part(self) -> str:
+        """The number of its part in figures alone: `02` and `2.0` are part 2; empty where it names none."""
+        return self.text("part").partition(".")[0].lstrip("0")
+
     def has(self, column: str) -> bool:
         """True where the row itself says something in a column."""
         return column in self.source.columns and bool(self.cells[PLACES[column]])

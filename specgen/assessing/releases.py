@@ -26,7 +26,7 @@ def of_item(done: Iterable[Done], did: Did, item: Item) -> tuple[Done, ...]:
 
 def not_released(done: Iterable[Done], item: Item) -> tuple[int, ...]:
     """The numbers of the parts of an item that no row releases; a row without a part releases all of them."""
-    released = {_part(one.record) for one in of_item(done, Did.RELEASE, item)}
+    released = {one.record.part for one in of_item(done, Did.RELEASE, item)}
     return () if "" in released else tuple(n for n in range(1, item.count + 1) if str(n) not in released)
 
 
@@ -36,7 +36,7 @@ def tell_releases(job: Job, work: Sequence[Done], records: Sequence[Record], dat
     for item in job.items:
         standing: dict[str, Done] = {}
         for release in of_item(work, Did.RELEASE, item):
-            part, key = _part(release.record), (release.record.source.file, release.record.row)
+            part, key = release.record.part, (release.record.source.file, release.record.row)
             twice = next((one for of, one in standing.items() if not part or of in {"", part}), None)
             if twice is not None and key not in told:
                 told.add(key)
@@ -48,23 +48,18 @@ def tell_releases(job: Job, work: Sequence[Done], records: Sequence[Record], dat
             _tell_later(item, release, records, dates, faults, told)
 
 
-def _part(record: Record) -> str:
-    """The number of a part as its figure alone; empty for all parts."""
-    return record.text("part").partition(".")[0].lstrip("0")
-
-
 def _tell_later(
     item: Item, release: Done, records: Sequence[Record], dates: Dates, faults: Faults, told: set[tuple[str, int]]
 ) -> None:
     when = (release.on, release.timed)
-    key, mine = (release.record.source.file, -release.record.row), _part(release.record)
+    key, mine = (release.record.source.file, -release.record.row), release.record.part
     seen: dict[tuple[str, ...], bool] = {}
     for record in records:
         texts = _texts(record)
         of, on, work, part = texts
         if of not in {"", item.id} or not on or work.casefold() in _AFTER_WORK:
             continue
-        if mine and part and _part(record) != mine:
+        if mine and part and record.part != mine:
             continue
         # thousands of rows say the same
         if texts not in seen:

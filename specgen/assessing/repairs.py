@@ -49,8 +49,7 @@ class Repairs:
             return False
         if one.record.text("item") != (record.text("item") or item):
             return False
-        for column in ("part", "spot"):
-            repaired, read = one.record.text(column), record.text(column)
+        for repaired, read in ((one.record.part, record.part), (one.record.text("spot"), record.text("spot"))):
             if repaired and read and repaired != read:
                 return False
             # a reading without a part may be of any of them: it is told, not dropped
@@ -71,7 +70,7 @@ def surely_before(first: tuple[datetime, bool], then: tuple[datetime, bool]) -> 
 
 
 def _spot_of(record: Record) -> str:
-    return " ".join(text for column in ("item", "part", "spot") if (text := record.text(column)))
+    return " ".join(text for text in (record.text("item"), record.part, record.text("spot")) if text)
 
 
 def not_read_again(before: Sequence[Record], standing: Sequence[Record]) -> dict[str, list[str]]:

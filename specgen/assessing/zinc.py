@@ -18,9 +18,9 @@ Zinc = Mapping[tuple[str, str], Quantity]
 
 def part_of(record: Record, job: Job) -> tuple[str, str]:
     """Item and part of a row; of an item of one part the number need not be written."""
-    item, part = record.text("item"), record.text("part")
+    item = record.text("item")
     alone = any(one.id == item and one.count == 1 for one in job.items)
-    return item, part or ("1" if alone else "")
+    return item, record.part or ("1" if alone else "")
 
 
 def zinc_read(point: InspectionPoint, records: Iterable[Record], job: Job, faults: Faults) -> Zinc:

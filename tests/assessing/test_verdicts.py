@@ -131,7 +131,7 @@ def test_a_reading_is_dropped_by_a_person_who_repeated_it_never_by_the_program()
     assert told(found) == []
     assert film_on(found) is P
     assert "dropped by K. A., row 2: 210 (did not repeat)" in as_text(found)
-    for who, why in (("K. A.", ""), ("", "looked wrong")):
+    for who, why in (("K. A.", ""), ("", "looked wrong"), ("?", "looked wrong"), ("K. A.", "n/a")):
         found = assessed(DROPPED + wild.format(who, why))
         assert told(found) == [("RDG010", 2, 7)]
         assert found.lots[0].area.count == 3
@@ -319,8 +319,8 @@ def test_air_is_recorded_as_often_as_asked(times: tuple[str, ...], verdict: Verd
     assert _at(assessed(AIR + rows + rest, changes={**CLIMATE, **more}), "climate") is verdict
 
 
-@pytest.mark.parametrize(("parts", "verdict"), [((1, 2), P), ((1,), OPEN)])
-def test_each_part_is_read_where_the_point_samples_each_part(parts: tuple[int, ...], verdict: Verdict) -> None:
+@pytest.mark.parametrize(("parts", "verdict"), [((1, 2), P), (("01", "2"), P), ((1,), OPEN), ((1, "01", "1.0"), OPEN)])
+def test_each_part_is_read_where_the_point_samples_each_part(parts: tuple[object, ...], verdict: Verdict) -> None:
     text = "point,item,part,spot,reading,value,unit\n"
     text += "".join(f"primer-film,DOOR,{part},1,{number},60,um\n" for part in parts for number in (1, 2, 3))
     plan = {f"{FILM}.sampling": "{count: 3, per: part}"}
@@ -329,6 +329,8 @@ def test_each_part_is_read_where_the_point_samples_each_part(parts: tuple[int, .
     if verdict is OPEN:
         assert "parts read 1, of 2" in reasons(found)
         assert "readings taken: 3; required: 6" in reasons(found)
+        # however its number is written, a part is one, and a reading of it is there twice
+        assert len(told(found)) == 3 * (len(parts) - 1)
 
 
 @pytest.mark.parametrize(

@@ -166,6 +166,7 @@ def test_a_repair_takes_the_ground_from_what_was_read_before_and_asks_for_it_aga
         "a spot measurement of 90 µm is above 80 µm (DOOR 1 B)"
     ]
     assert deviation.verdict is P
+    assert film_on(assessed(HEAD + before + repair + read("B", 70, "2026-11-18").replace("DOOR,1,", "DOOR,01,"))) is P
     # a day alone does not tell which came first: the reading stands
     assert film_on(assessed(HEAD + read("B", 90, "2026-11-17") + repair)) is F
 
