@@ -83,7 +83,7 @@ class Candidate:
     @property
     def readings(self) -> Mapping[str, bytes]:
         """The files an as-built record rests on; none of any other document."""
-        return self.recorded.files if self.recorded is not None else {}
+        return self.recorded.contents if self.recorded is not None else {}
 
     def readings_stand(self, folder: Path) -> bool:
         """False where the folder keeps other readings by now."""

@@ -43,18 +43,18 @@ class Recorded:
     of_job: Revisions
 
     @property
-    def files(self) -> dict[str, bytes]:
+    def contents(self) -> dict[str, bytes]:
         """What it rests on, by the names in the folder: `readings/DOORS-film.csv`, `readings/columns.txt`."""
         return self.kept.contents
 
     @property
     def hashes(self) -> dict[str, str]:
         """What an approval is bound to beside the specification: each file by its SHA-256."""
-        return {name: sha256(data) for name, data in self.files.items()}
+        return {name: sha256(data) for name, data in self.contents.items()}
 
     def stand(self, folder: Path, spec: Spec | None) -> bool:
         """False where the folder keeps other readings of the job by now."""
-        return spec is not None and kept_of(self.built.found.job, folder, spec).contents == self.files
+        return spec is not None and kept_of(self.built.found.job, folder, spec).contents == self.contents
 
     def again(self, spec: Spec, day: date) -> Built:
         """The same files held against another specification, the part of it that the record rests on."""
