@@ -678,6 +678,10 @@ SOUND = (
     "Slings are padded; lifting points stay uncoated until erection and are coated then.",
     "No thinning. Clean tools with the cleaner named.",
     "The second tank is coated while the first cures.",
+    "Colour is applied by electrostatic gun, corners are finished by hand.",
+    "The cleaner must not dry on the surface.",
+    "Phosphoric acid is never left to dry on.",
+    "Steel brushes and steel shot are kept out of the aluminium bay.",
 )
 
 
@@ -868,6 +872,7 @@ def test_a_practice_is_told_in_other_words_too(said: str, row: str) -> None:
         "Before the first entry and all the time.",
         "Before the first entry and every two hours.",
         "Before the first entry and while anybody is inside.",
+        "At the start of the shift and every 2 h.",
     ],
 )
 def test_air_that_is_tested_often_passes(said: str) -> None:

@@ -74,7 +74,7 @@ _COLOURS = (
     "violet",
 )
 _FINISH = re.compile(
-    r"\b(?:finish(?:ed|es)?|top ?coats?|colou?r|clear|last coat|painted|coated|sprayed)\b(?: \w+){0,2}?(?: in|:|,| of| is| are)? ?"
+    r"\b(?:finish(?:ed|es)?|top ?coats?|colou?r|clear|last coat|painted|coated|sprayed)\b(?: \w+){0,2}?(?: in|:|,| of| is| are)? ?\b"
     rf"((?:light |dark |traffic |signal |pale |deep |bright )?(?:gray|{'|'.join(_COLOURS)}))\b",
     re.I,
 )

@@ -19,8 +19,10 @@ _GOES_ON = re.compile(
     re.I,
 )
 _WORK = (
-    r"repair|abrade|sand|scuff|key|strip|sweep|blast|clean|wash|degrease|wipe|repeat|recoat|re-?\w*coat|remove|recover"
+    r"(?:repair|abrad|sand|scuff|key|roughen|grind|ground|strip(?!e)|sweep|swept|blast|clean|wash|degreas|wip|repeat|re-?\w*coat|"
+    r"remov|recover)\w*"
 )
+_NO_WORK = re.compile(rf"\b(?:no|without)(?: (?:any|further|more|other))? {_WORK}", re.I)
 _STOPS = re.compile(
     rf"\b(?:stop|hold|wait|ask|call|not|never|only|until|once|after|when|before|unless|written|in writing|concession|agree\w*|engineer|"
     rf"again|new|if|extend|{_WORK})\b",
@@ -30,7 +32,7 @@ _STOPS = re.compile(
 
 def lets_stand(text: str) -> bool:
     """True where a text accepts what is wrong or works on, and names neither a work that mends it nor who decides."""
-    return _GOES_ON.search(text) is not None and _STOPS.search(text) is None
+    return _GOES_ON.search(text) is not None and _STOPS.search(_NO_WORK.sub("", text)) is None
 
 
 _EVADES = re.compile(
@@ -40,8 +42,6 @@ _EVADES = re.compile(
     r"|\b(?:make|lay|apply|made|laid) (?:the )?(?:finish|top ?coat|(?:next|first|following) coat)\b.{0,8}\b(?:thicker|thinner|heavier)\b"
     r"|\bcover (?:it |them )?(?:with|by) (?:the )?(?:next|finish|top|following)\b"
     r"|\b(?:fill|close) .{0,20}\bwith (?:the )?(?:finish|next coat|top ?coat)\b"
-    r"|\b(?:test|read|measure|choose|try|repeat|look)\b.{0,20}\b(?:another|a better|a thicker|an easier) (?:place|spot|part|panel|area)\b"
-    r"|\b(?:test|read|measure) elsewhere\b|\bwhere it is thicker\b"
     r"|\b(?:test|measure|read|repeat)\w*\b.{0,15}\buntil (?:it|they|one) (?:pass\w*|fits?|is right)\b"
     r"|\btake the (?:mean|average|best)\b|\b(?:use|try|take) another gauge\W*$"
     r"|\b(?:lower|relax|change|reduce|ease)\b (?:the )?(?:requirements?|limits?|grade|criterion|minimum)\b"
@@ -52,6 +52,12 @@ _EVADES = re.compile(
     r"|^\W*(?:none|nothing|not applicable|n/?a|no|skip\b.*|leave (?:it|them)?(?: ?out)?|omit\b.*)\W*$",
     re.I,
 )
+_ELSEWHERE = re.compile(
+    r"\b(?:test|read|measure|choose|try|repeat|look)\b.{0,20}\b(?:another|a better|a thicker|an easier) (?:place|spot|part|panel|area)\b"
+    r"|\b(?:test|read|measure) elsewhere\b|\bwhere it is thicker\b",
+    re.I,
+)
+_PUT_RIGHT = re.compile(r"\b(?:repair|abrad|strip(?!e)|blast|grind|recoat|rework)\w*", re.I)
 _HELD_BACK = re.compile(
     r"\b(?:not|never|no|without|only|once|if|unless|before|in writing|written|agree\w*|concession)\b", re.I
 )
@@ -60,7 +66,8 @@ _IS_NONE = re.compile(r"^\W*(?:none|nothing|not applicable|n/?a|no)\W*$", re.I)
 
 def evades(text: str) -> bool:
     """True where a clause shifts the fault elsewhere: another place or part, a lower limit or voltage, a thicker coat above, a later day,
-    whoever did the work; or where it says that nothing is done."""
+    whoever did the work; or where it says that nothing is done. To look elsewhere too is sound where the first place is put right."""
+    shifted = [_EVADES] if _PUT_RIGHT.search(_NO_WORK.sub("", text)) else [_EVADES, _ELSEWHERE]
     return _IS_NONE.match(text) is not None or any(
-        _EVADES.search(clause) and not _HELD_BACK.search(clause) for clause in CLAUSE.split(text)
+        pattern.search(clause) and not _HELD_BACK.search(clause) for clause in CLAUSE.split(text) for pattern in shifted
     )

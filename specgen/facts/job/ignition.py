@@ -40,7 +40,7 @@ _OFF = re.compile(
     re.I,
 )
 _MAY_STOP = re.compile(
-    r"\b(?:never|nobody|no one|only|if|fails?|alarm|must not|may not|not be|is not|are not|isn't)\b"
+    r"\b(?:never|nobody|no one|only|if|fails?|alarm|must not|may not|cannot|not be|is not|are not|isn't)\b"
     r"|\b(?:once|after|until|when|as soon as)\b[^.;]*\b(?:dry|cured?|hard|clear\w*|done|finished|over|gone|flashed)\b"
     r"|\b(?:blast|wash|mask)\w*",
     re.I,

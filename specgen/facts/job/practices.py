@@ -36,6 +36,8 @@ _DENIED_AFTER = re.compile(
     r"\w*(?: \w+)? (?:(?:is|are|was|were|need|needs|does|do) not\b|(?:is|are) (?:no part|left out|omitted|unnecessary|skipped)\b)",
     re.I,
 )
+# what is left out is a practice of its own, but this forbids even there
+_PROHIBITED = re.compile(r"\b(?:(?:must|may|shall) not|never (?:be )?(?:left|let|allowed))\b", re.I)
 _LIST_GOES_ON = re.compile(r"\s*(?:\w+[ -]){0,3}?(?:or|nor) (?:\w+ )?", re.I)
 _KEPT_APART = frozenset(
     {"claims", "first_aid", "protection", "document"}
@@ -101,8 +103,8 @@ def _read(text: str) -> Iterator[tuple[str, str]]:
                 before = _clause_before(sentence[:start])
                 after = _BREAK.split(sentence[end:])[0]
                 words = sentence[start:end]
-                said = (before, after) if one.left_out else (before, words, after)
-                if not any(_FORBIDDEN.search(part) for part in said):
+                forbids = _PROHIBITED if one.left_out else _FORBIDDEN
+                if not (_FORBIDDEN.search(before) or forbids.search(words) or _FORBIDDEN.search(after)):
                     told.add(one.row)
                     yield one.row, words.strip()
                     break

@@ -21,7 +21,7 @@ from specgen.standards.tables import Row, table
 
 _PASSES = re.compile(
     r"\b(?:not|never|no|none|nobody|nothing|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|instead of|"
-    r"rather than|permit|data sheets?|technical service|must not)\b",
+    r"rather than|permit|data sheets?|technical service|must not|(?<!that )(?<!which )cannot)\b",
     re.I,
 )
 _PERSON = re.compile(r"\b[A-Z]\. ?[A-Z][a-z]+")

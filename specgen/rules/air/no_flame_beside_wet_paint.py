@@ -9,6 +9,8 @@ Passes
 
     jobs.refit.ventilation: {statement: "Extraction runs, and is switched off only once the film is dry."}
 
+    jobs.refit.ventilation: {statement: "The exhaust fan cannot be switched off while the gun has air."}
+
     jobs.refit.ventilation: {statement: "Extraction may be switched off only 2 h after the last coat."}
 
     jobs.refit.ventilation: {statement: "Gas heaters are shut off before the first mixing; if the extraction is switched off, spraying stops."}

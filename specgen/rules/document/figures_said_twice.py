@@ -9,6 +9,9 @@ Passes
 
     jobs.refit.scope: Repainting of doors; the old finish is blue.
 
+    products.clear.variants: [{id: standard, name: Green, order_number: EX-clear}]
+    jobs.refit.scope: Doors and steps; the finish is measured, the colour is compared with the master panel.
+
     preparations.sand-steel.steps.sand.text: Sand and prime within an hour.
 
     systems.cab.layers.primer.before_next: Flash off for 40 min.

@@ -12,6 +12,10 @@ Passes
     jobs.refit.inspection.primer-film.if_failed: "Stop, and carry on once the surface is dry."
 
     jobs.refit.inspection.primer-film.if_failed: "Lower the pressure; read two more places; strip if they are thin too."
+
+    jobs.refit.inspection.primer-film.if_failed: "Let it cure longer, test again at another place and repair the first."
+
+    jobs.refit.inspection.primer-film.if_failed: "The area is abraded, and work may continue."
 Fails
     jobs.refit.inspection.primer-film.if_failed: Make the next coat thicker.    # at jobs.refit.inspection.primer-film.if_failed    # also JOB015 at jobs.refit.inspection.primer-film.if_failed
 

@@ -7,6 +7,8 @@ Why
 Passes
     systems.cab.layers.primer.if_exceeded: Abrade with P400, then continue.
 
+    systems.cab.layers.primer.if_exceeded: Roughen, then continue as on a fresh coat.
+
     systems.cab.layers.base.if_exceeded: No preparation needed.
 
     products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
