@@ -189,13 +189,13 @@ def test_what_is_known_in_part_is_at_least() -> None:
     assert rows[0] == (
         "lower explosive limit (LEL)",
         "25 % of the LEL",
-        "at least 21 m³/h: not every component is known",
+        "at least 21 m³/h (not every component is known)",
     )
-    assert rows[2][2] == "at least 3730 m³/h: not every component is known"
+    assert rows[2][2] == "at least 3730 m³/h (not every component is known)"
     assert rows[3] == (
         "fresh-air flow required",
         "highest of the above",
-        "at least 3730 m³/h: not every component is known",
+        "at least 3730 m³/h (not every component is known)",
     )
 
 

@@ -26,7 +26,7 @@ def _told(job: Job, spec: Spec, on: date, short: Mapping[str, str], words: Words
     for found in listed:
         asked.setdefault(_flow(found, words), {})[short[spec.products[found.product].name]] = None
     if asked:
-        flows = "; ".join(f"{', '.join(names)} {flow}" for flow, names in asked.items())
+        flows = "; ".join(f"{', '.join(names)}: {flow}" for flow, names in asked.items())
         text = words("Fresh-air flow that the exposure limits require: {flows}; provided: {provided}.")
         yield text.format(flows=flows, provided=_provided(listed[0], words))
 

@@ -285,7 +285,7 @@ LAW_LENT = N_(
 LAW_WITHOUT_LIMITS = N_(
     "No exposure limit of {law} is on file, so no air flow is shown for it: obtain the limits of the place of work."
 )
-AT_LEAST = N_("at least {flow}: not every component is known")
+AT_LEAST = N_("at least {flow} (not every component is known)")
 HEALTH_SETS_THE_AIR = N_(
     "The air flow is set by the occupational exposure limits, never by the lower explosive limit alone."
 )
