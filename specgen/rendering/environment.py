@@ -21,6 +21,7 @@ from specgen.rendering.assets import asset, templates_folder
 from specgen.rendering.failure import RenderError
 from specgen.rendering.markdown import to_html
 from specgen.rendering.phone import cell_class, stays_a_table
+from specgen.units.kinds import UNITS
 from specgen.units.locale import ENGLISH, Locale
 
 # What reading a catalogue raises where a byte is missing or another one: it looks at nothing before it follows it.
@@ -30,6 +31,9 @@ Medium = Literal["print", "screen"]
 
 # a preparation grade is never broken over two lines, joined precautionary statements between two of them alone
 _GRADE, _JOINED = re.compile(r"\b(?:Sa|St) [1-4](?: 1/2)?\b"), re.compile(r"\bP\d{3}(?:\+P\d{3})+")
+# a figure of the author's own text and the unit behind it, ISO or EN and its number; what stands in a tag is passed over
+_SIGNS = "|".join(re.escape(sign) for sign in sorted({unit.sign for unit in UNITS.values() if not unit.many}))
+_FIGURE = re.compile(rf"<[^>]*>|(?<=\d) (?=(?:{_SIGNS})(?!\w))|(?<=\bISO) (?=\d)|(?<=\bEN) (?=\d)")
 _UNBROKEN, _MAY_BREAK = "\N{NO-BREAK SPACE}", "\N{ZERO WIDTH SPACE}"
 
 
@@ -88,7 +92,8 @@ def fill(template: str, *, language: str, medium: Medium, **values: object) -> s
 
 
 def unbroken(page: str) -> str:
-    """The page with its grades kept in one line, and its joined statements broken between two of them alone."""
+    """The page with its grades kept in one line, and each figure with its unit; its joined statements break between two of them alone."""
+    page = _FIGURE.sub(lambda found: _UNBROKEN if found[0] == " " else found[0], page)
     page = _GRADE.sub(lambda grade: grade[0].replace(" ", _UNBROKEN), page)
     return _JOINED.sub(lambda codes: codes[0].replace("+", f"+{_MAY_BREAK}"), page)
 

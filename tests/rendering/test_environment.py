@@ -184,3 +184,11 @@ def test_a_grade_is_not_broken_and_joined_statements_between_two_alone() -> None
     nb, zero = "\N{NO-BREAK SPACE}", "\N{ZERO WIDTH SPACE}"
     assert unbroken("Sa 2 1/2, St 3: P305+P351") == f"Sa{nb}2{nb}1/2, St{nb}3: P305+{zero}P351"
     assert unbroken("Sa 25, 1 + 2, P305") == "Sa 25, 1 + 2, P305"
+
+
+def test_a_figure_stays_with_its_unit_and_a_standard_with_its_number() -> None:
+    nb = "\N{NO-BREAK SPACE}"
+    told = unbroken('<p title="25 mm">at least 0.4 mm, 55 % RH, EN ISO 374-1, EN 143</p>')
+    assert told == f'<p title="25 mm">at least 0.4{nb}mm, 55{nb}% RH, EN ISO{nb}374-1, EN{nb}143</p>'
+    alike = "2 miles, 3 minutes, 12 cans, coat 2 mild, PEN 3, m 5"
+    assert unbroken(alike) == alike

@@ -228,7 +228,7 @@ def _coat_rows(told: Told, totals: Sequence[tuple[str, ...]], wet_of: str, words
             (wait.not_before or "–") if wait is not None else "–",
             (wait.not_later or "–") if wait is not None else "–",
             (wait.late or "–") if wait is not None else "–",
-            coat.needed,
+            coat.needed.replace(";\n", "\n"),
         )
     for name, *films in totals:
         if len(listed) > 1 or films != [listed[0].least, listed[0].nominal, listed[0].most]:
