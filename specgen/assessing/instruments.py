@@ -25,6 +25,7 @@ from specgen.units.display import show
 from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
+ZERO = ("zero_before", "zero_after")
 _NEEDED = ("gauge", "serial", "checked_on")
 _stated = columns(*INSTRUMENT, "point")
 _key = columns("item", *INSTRUMENT, "on")
@@ -35,26 +36,34 @@ Unchecked = dict[tuple[str, str], dict[str, None]]
 
 @dataclass(frozen=True, slots=True)
 class Instrument:
-    """One instrument with its checks as written, by column, an empty text where nothing is; `points` are ids in the order of the job."""
+    """One instrument with its checks as written, by column, an empty text where nothing is; `units` of the zero readings whose cells
+    name none; `points` are ids in the order of the job.
+    """
 
     stated: Mapping[str, str]
+    units: Mapping[str, str]
     points: tuple[str, ...]
 
 
 def instruments_of(found: Assessment) -> tuple[Instrument, ...]:
     """In the order of the rows; rows of film that state none are told by a finding. What is stated for a whole file is of its films."""
     film = {lot.point.id for lot in found.lots}
-    used: dict[tuple[str, ...], set[str]] = {}
+    used: dict[tuple[tuple[str, ...], tuple[str, ...]], set[str]] = {}
+    units: dict[int, tuple[str, ...]] = {}
     for record in found.records:
         *stated, point = _stated(record)
         if any(stated) and (point in film or record.has("gauge") or record.has("serial")):
-            used.setdefault(tuple(stated), set()).add(point)
+            source = record.source
+            if id(source) not in units:
+                units[id(source)] = tuple(source.unit_of(name) for name in ZERO)
+            used.setdefault((tuple(stated), units[id(source)]), set()).add(point)
     return tuple(
         Instrument(
             dict(zip(INSTRUMENT, stated, strict=True)),
+            dict(zip(ZERO, units_of, strict=True)),
             tuple(point.id for point in found.job.inspection if point.id in points),
         )
-        for stated, points in used.items()
+        for (stated, units_of), points in used.items()
     )
 
 
@@ -123,7 +132,7 @@ def _tell_zero(record: Record, point: InspectionPoint, faults: Faults) -> None:
     """A zero reading further off than gauges usually are (table gauge_tolerances, unconfirmed) is told and decides nothing."""
     principle = principle_of(point) or GaugePrinciple.MAGNETIC
     usual = next((row for row in table("gauge_tolerances").rows if row["id"] == principle.value), None)
-    for name in ("zero_before", "zero_after"):
+    for name in ZERO:
         text = record.text(name)
         if not text:
             continue

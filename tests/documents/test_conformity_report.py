@@ -12,6 +12,7 @@ from specgen.assessing.readings import Asked, File
 from specgen.assessing.results import Assessment
 from specgen.documents.conformity_report.film import MOST_SPOTS
 from specgen.documents.conformity_report.view import ConformityReport, conformity_report
+from specgen.documents.parts.as_read import with_unit
 from specgen.documents.parts.wording import Words
 from specgen.model.parse import load
 from specgen.model.spec import Spec
@@ -49,6 +50,36 @@ def test_the_texts_are_as_expected(golden: Callable[[Path, str], None]) -> None:
     golden(GOLDEN / "conformity_report.txt", "\n".join(_lines(view, "")) + "\n")
 
 
+def test_what_to_do_names_the_inspection_it_belongs_to() -> None:
+    view = _report(spots(50, 39, 70, 41), REST)
+    assert view.items[0].do[0] == "Film of the primer: Sand back and recoat."
+    assert all(line.partition(": ")[0] in {row[0] for row in view.points[0].rows} for line in view.items[0].do)
+
+
+def test_zero_readings_stand_with_the_unit_and_the_signs_of_the_page() -> None:
+    text = spots(50, 55, 70).replace("point,", "zero_before (mil),zero_after,gauge,serial,checked_on,point,", 1)
+    head, _, rows = text.partition("\n")
+    stated = "\n".join(f"-0.1,'0,5 um',probe,K 1,2026-11-20,{row}" for row in rows.splitlines())
+    (row,) = _report(f"{head}\n{stated}\n".replace("'", '"'), REST).instruments.rows
+    nb, minus = "\N{NO-BREAK SPACE}", "\N{MINUS SIGN}"
+    assert row[-3:-1] == (f"{minus}0.1{nb}mil", f"0.5{nb}µm")
+
+
+@pytest.mark.parametrize(("text", "unit", "told"), [
+    ("19,5", "degC", "19.5 °C"),
+    ("-0,3", "um", "−0.3 µm"),
+    ("85 GU", "", "85 GU"),
+    ("3.2", "MPa", "3.2 MPa"),
+    ("4B", "", "4B"),
+    ("0(S0)", "", "0(S0)"),
+    ("class 1", "", "class 1"),
+    ("2", "", "2"),
+    ("", "um", ""),
+])  # fmt: skip
+def test_a_cell_is_printed_with_its_unit_and_other_text_as_it_was_entered(text: str, unit: str, told: str) -> None:
+    assert with_unit(text, unit, Words(ENGLISH, {})).replace("\N{NO-BREAK SPACE}", " ") == told
+
+
 def test_a_guard_band_is_named_with_the_limit_itself() -> None:
     more = {**CHANGES, "project.policies": "{guard_band: 1 um}"}
     spec = spec_of(good_with(more, ()))
@@ -63,7 +94,7 @@ def test_the_first_page_says_what_is_wrong_and_what_to_do() -> None:
     door, step = view.items
     assert (door.item, door.verdict) == ("DOOR", "DOES NOT CONFORM")
     assert "Film of the primer: a spot measurement of 39\u00a0µm is below 40\u00a0µm (DOOR 2)." in door.why
-    assert "Sand back and recoat." in door.do
+    assert "Film of the primer: Sand back and recoat." in door.do
     assert step.verdict == "DOES NOT CONFORM"
     assert view.answer.startswith("Part of the work does not conform.")
     assert view.counted == "Items: 2. Conforming: 0; not conforming: 2; not decided: 0."

@@ -136,7 +136,7 @@ def _items(found: Assessment, words: Words) -> TableView:
         on = "\n".join(_released(one, words) for one in releases)
         name = words("{item}, {name}").format(item=item.id, name=item.name)
         rows.append((name, words(PLAIN[found.verdict_on(item)]), by or words("not released"), on))
-    return table_view(words("Result and release of each item"), columns, rows)
+    return table_view(words("Result and release of each item"), columns, rows, empty="–")
 
 
 def _released(record: Record, words: Words) -> str:
@@ -152,11 +152,11 @@ def _missing(built: Built, words: Words) -> TableView:
 
 def _work(found: Assessment, spec: Spec, words: Words) -> TableView:
     columns = [
-        Column(words("When"), "w-15"),
+        Column(words("When"), "w-20"),
         Column(words("Work"), "w-12"),
         Column(words("Item"), "w-12"),
-        Column(words("Coat"), "w-20"),
-        Column(words("By"), "w-15"),
+        Column(words("Coat"), "w-12"),
+        Column(words("By"), "w-12"),
         Column(words("Remark")),
     ]
     coats = coats_by_id(found.job, spec, words)
@@ -172,7 +172,7 @@ def _work(found: Assessment, spec: Spec, words: Words) -> TableView:
         )
         for first, last in spans[:MOST_ROWS]
     ]
-    return table_view(cut(words("Work, as recorded"), spans, words), columns, rows)
+    return table_view(cut(words("Work, as recorded"), spans, words), columns, rows, empty="–")
 
 
 def _spans(work: Sequence[Done]) -> Iterator[tuple[Done, Done]]:

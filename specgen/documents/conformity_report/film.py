@@ -122,7 +122,7 @@ def _by_item(lot: Lot, less: Mapping[str, LessBefore], words: Words) -> TableVie
         low, high = min(lot.area.values), max(lot.area.values)
         counts = (str(len(lot.spots)), str(lot.area.count), lot.judged.mean.printed(words.translate))
         rows.append((words("together"), *counts, film_in_column(low, lot.unit), film_in_column(high, lot.unit), "", ""))
-    return table_view(words("What was read, by item"), columns, rows)
+    return table_view(words("What was read, by item"), columns, rows, empty="–")
 
 
 def _deducted(lot: Lot, less: Mapping[str, LessBefore], found: Assessment, words: Words) -> Iterator[str]:
@@ -237,7 +237,7 @@ def _printed(lot: Lot, less: Mapping[str, LessBefore], words: Words) -> tuple[Ta
         )
         for spot in shown[:MOST_SPOTS]
     ]
-    return table_view(words("Every spot"), columns, rows), more
+    return table_view(words("Every spot"), columns, rows, empty="–"), more
 
 
 def _dropped(lot: Lot, words: Words) -> TableView:

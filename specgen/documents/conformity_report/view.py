@@ -138,7 +138,8 @@ def _line(item: Item, found: Assessment, words: Words) -> ItemLine:
         for at in against
         for reason in at.reasons
     ]
-    do = [step for at in against for step in to_do(at, words)]
+    steps = [(at.point.check, " ".join(to_do(at, words))) for at in against]
+    do = [text.format(check=check, reason=told) for check, told in steps if told]
     late = [wait for wait in found.waited if wait.item.id == item.id and wait.verdict is not Verdict.CONFORMING]
     why += [
         sentence(text.format(check=words(waited_name(wait)), reason=said(reason, words)))

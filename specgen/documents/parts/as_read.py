@@ -1,6 +1,6 @@
-"""What was read on an item at an inspection point, in a line: film by its lots, other results as they were entered.
+"""What was read on an item at an inspection point, in two lines: film by its lots, other results as they were entered.
 
-Called by `assessed`.
+Called by `assessed` and `instruments`.
 """
 
 from __future__ import annotations
@@ -8,18 +8,20 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
 
-from specgen.assessing.cells import verdict_of
+from specgen.assessing.cells import CellError, number_of, verdict_of
 from specgen.assessing.records import columns
 from specgen.assessing.results import Assessment, At
 from specgen.assessing.wording import film_text
 from specgen.documents.parts.wording import Words
+from specgen.units.display import unit_sign
+from specgen.units.kinds import UNITS
 
 Entered = Mapping[tuple[str, str], list[str]]
 _MOST = 8
 _cells = columns("point", "item", "value", "test")
 
 
-def entered(found: Assessment) -> Entered:
+def entered(found: Assessment, words: Words) -> Entered:
     """Figures and classes by point and item, as they were entered; words that decide are left out, and film, which has its lots."""
     film = {lot.point.id for lot in found.lots}
     texts: defaultdict[tuple[str, str], list[str]] = defaultdict(list)
@@ -27,10 +29,22 @@ def entered(found: Assessment) -> Entered:
         point, item, value, test = _cells(record)
         if not value or not point or point in film or verdict_of(value) is not None:
             continue
-        unit = record.unit_text("value")
-        figure = f"{value}\N{NO-BREAK SPACE}{unit}" if unit and value[-1:].isdigit() else value
+        figure = with_unit(value, record.unit_text("value"), words)
         texts[point, item].append(f"{test} {figure}" if test else figure)
     return texts
+
+
+def with_unit(text: str, unit: str, words: Words) -> str:
+    """A figure of a cell with the unit it is in, and with the decimal sign and minus of the page; any other text as it was entered."""
+    try:
+        _, digits, own = number_of(text)
+    except CellError:
+        return text
+    if own and own not in UNITS:  # a class, as 4B or 0(S0), is no figure with a unit
+        return text
+    written = own or unit
+    figure = words.figures(digits.replace("-", "\N{MINUS SIGN}"))
+    return f"{figure}\N{NO-BREAK SPACE}{unit_sign(written) if written in UNITS else written}" if written else figure
 
 
 def as_read(at: At, texts: Entered, words: Words) -> str:
@@ -44,8 +58,9 @@ def _film(at: At, words: Words) -> Iterator[str]:
         if not mine:
             continue
         low, high = (film_text(film, lot.unit) for film in lot.area.ends({spot.name for spot in mine}))
-        text = words("{low} to {high}; spots {spots}, readings {count}")
-        yield text.format(low=low, high=high, spots=len(mine), count=sum(len(spot.readings) for spot in mine))
+        yield words("{low} to {high}").format(low=low.partition("\N{NO-BREAK SPACE}")[0], high=high)
+        text = words("spots\N{NO-BREAK SPACE}{spots}, readings\N{NO-BREAK SPACE}{count}")
+        yield text.format(spots=len(mine), count=sum(len(spot.readings) for spot in mine))
 
 
 def _others(at: At, texts: Entered, words: Words) -> Iterator[str]:

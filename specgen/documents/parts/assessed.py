@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from specgen.assessing.forms import state_of
 from specgen.assessing.results import Assessment, At, ConcessionSeen, Verdict
 from specgen.documents.context import Context
-from specgen.documents.parts.as_read import Entered, as_read, entered
+from specgen.documents.parts.as_read import Entered, as_read, entered, with_unit
 from specgen.documents.parts.assessed_work import said
 from specgen.documents.parts.coats import coats_by_id
 from specgen.documents.parts.job_revision import revision_said
@@ -20,8 +20,6 @@ from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.model.job import Item
 from specgen.model.spec import Spec
-from specgen.units.display import unit_sign
-from specgen.units.kinds import UNITS
 from specgen.units.locale import N_
 
 PLAIN = {
@@ -102,7 +100,7 @@ def used_for(seen: ConcessionSeen, found: Assessment, words: Words) -> str:
 
 def points_by_item(found: Assessment, words: Words) -> tuple[TableView, ...]:
     """What each inspection of each item came to."""
-    texts = entered(found)
+    texts = entered(found, words)
     return tuple(_points_of(item, found, texts, words) for item in found.job.items)
 
 
@@ -116,7 +114,7 @@ def _points_of(item: Item, found: Assessment, texts: Entered, words: Words) -> T
         Column(words("Assessed by"), "w-10"),
     ]
     rows = [_point(at, texts, words) for at in found.of(item)]
-    return table_view(words("{item}, {name}").format(item=item.id, name=item.name), columns, rows)
+    return table_view(words("{item}, {name}").format(item=item.id, name=item.name), columns, rows, empty="–")
 
 
 def _point(at: At, texts: Entered, words: Words) -> tuple[str, ...]:
@@ -155,15 +153,10 @@ def air_table(found: Assessment, spec: Spec, words: Words) -> TableView:
         missed = "\n".join(words(text) for text in read.missed)
         if not read.complete:
             missed = "\n".join(text for text in (missed, words("not all measured")) if text)
-        cells = (with_unit(record.text(name), record.unit_text(name)) for name in ("air", "humidity", "surface"))
-        rows.append((record.text("on"), where, *cells, figures, missed, record.text("by")))
-    return table_view(cut(words("Air at the part, as recorded"), found.air, words), columns, rows)
-
-
-def with_unit(text: str, unit: str) -> str:
-    if not text or not text[-1:].isdigit() or unit not in UNITS:
-        return text
-    return f"{text}\N{NO-BREAK SPACE}{unit_sign(unit)}"
+        cells = (with_unit(record.text(name), record.unit_text(name), words) for name in ("air", "humidity", "surface"))
+        by = record.text("by") or words("not stated")
+        rows.append((record.text("on") or words("not stated"), where, *cells, figures, missed, by))
+    return table_view(cut(words("Air at the part, as recorded"), found.air, words), columns, rows, empty="–")
 
 
 def batches_table(found: Assessment, spec: Spec, words: Words) -> TableView:
@@ -191,7 +184,9 @@ def batches_table(found: Assessment, spec: Spec, words: Words) -> TableView:
         )
         for used in found.batches[:MOST_ROWS]
     ]
-    return table_view(cut(words("Paint used, by batch"), found.batches, words), columns, rows)
+    return table_view(
+        cut(words("Paint used, by batch"), found.batches, words), columns, rows, empty=words("not stated")
+    )
 
 
 def cut(caption: str, rows: Sized, words: Words) -> str:

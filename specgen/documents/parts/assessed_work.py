@@ -30,18 +30,18 @@ def times_between(found: Assessment, words: Words) -> TableView:
         )
         items.setdefault(cells, []).append(wait.item.id)
     rows = [(", ".join(of), *cells) for cells, of in items.items()]
-    return table_view(words("Times between coats and before sanding"), columns, rows)
+    return table_view(words("Times between coats and before sanding"), columns, rows, empty="–")
 
 
 def before_repairs(found: Assessment, words: Words) -> TableView:
     """A row for each repair at each point where something had been read before it."""
     columns = [
-        Column(words("Item"), "w-12"),
-        Column(words("Inspection"), "w-20"),
+        Column(words("Item"), "w-10"),
+        Column(words("Inspection"), "w-15"),
         Column(words("Found before")),
         Column(words("Repair"), "w-25"),
-        Column(words("By"), "w-12"),
-        Column(words("Since then"), "w-15"),
+        Column(words("By"), "w-8"),
+        Column(words("Since then"), "w-12"),
     ]
     rows = [
         (

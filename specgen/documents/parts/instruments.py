@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from specgen.assessing.instruments import instruments_of
+from specgen.assessing.instruments import ZERO, instruments_of
 from specgen.assessing.results import Assessment
-from specgen.documents.parts.assessed import MOST_ROWS, cut, with_unit
+from specgen.documents.parts.as_read import with_unit
+from specgen.documents.parts.assessed import MOST_ROWS, cut
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 
@@ -26,7 +27,7 @@ def instruments_table(found: Assessment, words: Words) -> TableView:
                 one.stated[name] or words("not stated")
                 for name in ("gauge", "serial", "checked_on", "calibrated_until")
             ),
-            *(with_unit(one.stated[name], "um") or words("not stated") for name in ("zero_before", "zero_after")),
+            *(with_unit(one.stated[name], one.units[name], words) or words("not stated") for name in ZERO),
             "\n".join(checks[point] for point in one.points),
         )
         for one in instruments_of(found)

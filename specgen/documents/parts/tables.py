@@ -24,12 +24,12 @@ class TableView:
     rows: tuple[tuple[str, ...], ...]
 
 
-def table_view(caption: str, columns: Sequence[Column], rows: Iterable[Sequence[str]]) -> TableView:
-    """The table without its empty columns."""
+def table_view(caption: str, columns: Sequence[Column], rows: Iterable[Sequence[str]], empty: str = "") -> TableView:
+    """The table without its empty columns; `empty` stands in the empty cells of the others, as a dash where nothing applies."""
     whole = [tuple(row) for row in rows]
     kept = [at for at in range(len(columns)) if any(row[at] for row in whole)]
     return TableView(
         caption=caption,
         columns=tuple(columns[at] for at in kept),
-        rows=tuple(tuple(row[at] for at in kept) for row in whole),
+        rows=tuple(tuple(row[at] or empty for at in kept) for row in whole),
     )
