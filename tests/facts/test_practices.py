@@ -5,9 +5,10 @@ from __future__ import annotations
 import pytest
 
 from specgen.facts.job.circumstances import NAMES
-from specgen.facts.job.practices import named, ordered, practices
+from specgen.facts.job.practices import named, ordered, practices, small_letters_of
 from specgen.standards.tables import table
 from tests.good_spec import good_with, spec_of
+from tests.needed_words import implied
 
 FAULTY = {
     "fitting": "The brake discs are sprayed with the wheels.",
@@ -913,3 +914,45 @@ def test_texts_of_products_preparations_and_coats_are_read() -> None:
     records = (spec.products["primer"], spec.preparations["sand-steel"], spec.systems["cab"])
     found = [(named(record, path), row["id"]) for record in records for path, _, row in practices(record, spec)]
     assert found == [("primer", "open_rags"), ("sand", "oily_solvent"), ("primer", "one_rag")]
+
+
+def test_no_sentence_is_passed_over_for_its_stems() -> None:
+    for row in table("practices_in_words").rows:
+        for stems in row["stems"].split("&"):
+            assert all(len(stem) >= 2 for stem in stems.split("|")), row["id"]
+            assert implied(small_letters_of(row["words"]), stems.split("|")), (row["id"], stems)
+
+
+@pytest.mark.parametrize(
+    ("words", "stems", "certain"),
+    [
+        ("wip\\w* with (?:diesel|petrol)", "diesel|petrol", True),
+        ("wip\\w* with (?:diesel|petrol)", "diesel", False),
+        ("(?:wip\\w* with )?diesel", "wip", False),
+        ("(?:old |new )?r(?:ag|oll)s?", "rag|roll", True),
+        ("rags?\\b(?! and)(?: \\w+)*", "rags", False),
+        ("a\\w?b", "ab", False),
+        ("(?:sand|grind)\\w* dry|dry (?:sand|grind)", "dry", True),
+        ("\\w+", "a", False),
+    ],
+)
+def test_what_an_expression_needs_is_read_from_it(words: str, stems: str, certain: bool) -> None:
+    assert implied(words, stems.split("|")) is certain
+
+
+@pytest.mark.parametrize(
+    ("said", "row"),
+    [
+        ("Dust and residues are hosed down the storm sewer.", "to_drain"),
+        ("T-shirts are allowed in the booth.", "bare_skin"),
+        ("The rag does all doors.", "cloth_for_all"),
+        ("Vapour is checked at the manhole only.", "air_at_top"),
+        ("Leftover hardener goes in the field.", "poured_out"),
+        ("Spray mist blows into the garden.", "drift"),
+        ("Customers can stand in the booth during spraying.", "others_inside"),
+        ("Paint is mixed in the corridor.", "mixed_kitchen"),
+        ("No breathing apparatus is worn.", "no_mask"),
+    ],
+)
+def test_every_word_of_a_row_counts_by_itself(said: str, row: str) -> None:
+    assert row in dict(ordered(said))

@@ -44,6 +44,7 @@ _KEPT_APART = frozenset(
 )  # said of the product, or judged by a rule of their own
 _ORDERS = frozenset({"method", "abrasive", "frequency", "where"})
 _MOST_TEXTS = 20_000
+_START = 2  # letters by which stems are found, which have that many at least
 _CAPITAL = re.compile(r"(?<!\\)[A-Z]")
 # letters that are small already and that an expression for both cases takes for another
 _READ_AS = str.maketrans(
@@ -86,14 +87,10 @@ def ordered(text: str) -> tuple[tuple[str, str], ...]:
 
 
 def _read(text: str) -> Iterator[tuple[str, str]]:
-    lower, told = text.lower(), set[str]()
-    at_hand = {stem for stem in _stems() if stem in lower}
-    likely = [one for one in _readers() if not at_hand.isdisjoint(one.stems)]
-    if not likely:
-        return
+    told = set[str]()
     for sentence in SENTENCE.split(text):
         plain = _in_small_letters(sentence)
-        for one in likely:
+        for one in _likely(plain):
             if one.row in told:
                 continue
             for found in one.words.finditer(plain):
@@ -110,11 +107,26 @@ def _read(text: str) -> Iterator[tuple[str, str]]:
                     break
 
 
+def _likely(small: str) -> list[_Reader]:
+    """The rows whose stems a sentence in small letters holds, in their order."""
+    starts, by_stem = _stems()
+    places = range(len(small))
+    at_hand = {stem for at in places for stem in starts.get(small[at : at + _START], ()) if small.startswith(stem, at)}
+    readers = _readers()
+    begun = [readers[number] for number in sorted({row for stem in at_hand for row in by_stem.get(stem, ())})]
+    return [one for one in begun if not any(at_hand.isdisjoint(group) for group in one.stems)]
+
+
 def _in_small_letters(text: str) -> str:
     """The text, sign for sign, as an expression for both cases would read it."""
     small = text.lower()
     whole = small if len(small) == len(text) else "".join(one if len(one.lower()) > 1 else one.lower() for one in text)
     return whole.translate(_READ_AS)
+
+
+def small_letters_of(words: str) -> str:
+    """An expression that finds in small letters what `words` finds in any."""
+    return _CAPITAL.sub(lambda found: found[0].lower(), words).translate(_READ_AS)
 
 
 def _clause_before(text: str) -> str:
@@ -125,19 +137,19 @@ def _clause_before(text: str) -> str:
 
 
 class _Reader:
-    """How one row is read: its id, the stems one of which a text must hold, whether leaving out is the practice (`left_out`), and
-    whether it is read in one leaf alone, the whole of which may excuse it. Expressions are compiled once they are needed."""
+    """How one row is read: its id, the groups of stems, one of each of which a sentence must hold, whether leaving out is the practice
+    (`left_out`), and whether it is read in one leaf alone, the whole of which may excuse it. Expressions are compiled once they are
+    needed."""
 
     def __init__(self, row: Row) -> None:
-        self.row, self.stems = row["id"], frozenset(row["stems"].split("|"))
+        self.row, self.stems = row["id"], tuple(frozenset(group.split("|")) for group in row["stems"].split("&"))
         self.left_out, self.whole = bool(row["denied"]), bool(row["where"])
         self._words, self._unless = row["words"], row["unless"]
 
     @cached_property
     def words(self) -> re.Pattern[str]:
         """To be held against small letters: that takes half the time to compile, and less to search, than one for both cases."""
-        small = _CAPITAL.sub(lambda found: found[0].lower(), self._words).translate(_READ_AS)
-        return re.compile(rf"(?<!\w)(?:{small})")
+        return re.compile(rf"(?<!\w)(?:{small_letters_of(self._words)})")
 
     def excused(self, text: str) -> bool:
         return self._excuse is not None and any(
@@ -161,5 +173,13 @@ def _readers() -> tuple[_Reader, ...]:
 
 
 @remembered
-def _stems() -> frozenset[str]:
-    return frozenset(stem for one in _readers() for stem in one.stems)
+def _stems() -> tuple[dict[str, list[str]], dict[str, list[int]]]:
+    """The stems by their first letters, and the rows by the stems of their first group."""
+    starts: dict[str, list[str]] = {}
+    by_stem: dict[str, list[int]] = {}
+    for number, one in enumerate(_readers()):
+        for stem in one.stems[0]:
+            by_stem.setdefault(stem, []).append(number)
+        for stem in frozenset().union(*one.stems):
+            starts.setdefault(stem[:_START], []).append(stem)
+    return {start: sorted(set(stems)) for start, stems in starts.items()}, by_stem
