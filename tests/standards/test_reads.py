@@ -37,6 +37,7 @@ MAY_BE_KEPT = {
     "specgen.rules.titles.titles": "takes of the rules their ids and titles alone, which their pages say and no table",
     "specgen.facts.job.practices.ordered": "who asks it reads the same table for himself",
     "specgen.facts.job.safe_forms.lacking": "who asks it reads the same table for himself",
+    "specgen.facts.job.made_light_of.passed_over": "who asks it reads the same tables for himself",
     "specgen.facts.job.practices.words": "compiles the expression of a row that was read already",
     "specgen.facts.job.schedule.least": "kept for one plan, which is worked out in one go",
     "specgen.facts.job.schedule.most": "kept for one plan, which is worked out in one go",

@@ -33,7 +33,7 @@ Fails
     systems.cab.layers.primer.before_next: Dry with a propane torch.    # at systems.cab.layers.primer.before_next    # also JOB015 at systems.cab.layers.primer.before_next
 
     Given second good
-    products.gloss.hazards.ventilation: "Work without extraction."    # at products.gloss.hazards.ventilation
+    products.gloss.hazards.ventilation: "Work without extraction."    # at products.gloss.hazards.ventilation    # also JOB019 at products.gloss.hazards.ventilation
 To put right
     Keep every flame, spark and unprotected lamp out of reach from the first mixing until the film is dry, heat with equipment whose flame stands outside, and let the extraction run until then.
 """
