@@ -31,9 +31,12 @@ Medium = Literal["print", "screen"]
 
 # a preparation grade is never broken over two lines, joined precautionary statements between two of them alone
 _GRADE, _JOINED = re.compile(r"\b(?:Sa|St) [1-4](?: 1/2)?\b"), re.compile(r"\bP\d{3}(?:\+P\d{3})+")
-# a figure of the author's own text and the unit behind it, ISO or EN and its number; what stands in a tag is passed over
+# a figure of the author's own text and the unit behind it, ISO, EN or UN and its number, a limit and the bare figure that ends it; what
+# stands in a tag is passed over
 _SIGNS = "|".join(re.escape(sign) for sign in sorted({unit.sign for unit in UNITS.values() if not unit.many}))
-_FIGURE = re.compile(rf"<[^>]*>|(?<=\d) (?=(?:{_SIGNS})(?!\w))|(?<=\bISO) (?=\d)|(?<=\bEN) (?=\d)")
+_BARE = r"\d+(?![.,]?\d)(?:[;,.<)]|$)"
+_BEFORE = rf"(?<=\bISO) (?=\d)|(?<=\b[EU]N) (?=\d)|(?<=\bat most) (?={_BARE})|(?<=\bat least) (?={_BARE})"
+_FIGURE = re.compile(rf"<[^>]*>|(?<=\d) (?=(?:{_SIGNS})(?!\w))|{_BEFORE}")
 _UNBROKEN, _MAY_BREAK = "\N{NO-BREAK SPACE}", "\N{ZERO WIDTH SPACE}"
 
 

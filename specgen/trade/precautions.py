@@ -67,9 +67,7 @@ def precautions(classifications: tuple[Classification, ...], package: Package, *
             element.code,
             element.reasons,
             element.source,
-            phrase(
-                "rank {rank}; the label already carries {most}", most=str(most), rank=str(_rank(element.code, required))
-            ),
+            phrase("rank {rank}", rank=str(_rank(element.code, required))),
         )
         for element in ordered[most:]
     )

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import io
+import shutil
 from functools import cache
+from pathlib import Path
 from typing import Any
 
 import pypdf
@@ -68,9 +70,27 @@ def test_a_hazard_card_fills_the_sides_it_takes(job: str) -> None:
     assert filled[0][0] >= 0.8
 
 
-@pytest.mark.parametrize("product", ["surfacer-230", "clear-450", "topcoat-410"])
-def test_a_label_sheet_takes_two_sides(product: str) -> None:
-    (data,) = print_documents(
-        check(DEMO.parent / "range", ON), documents=["label-sheet"], formats=["pdf"], products=[product]
-    ).values()
-    assert len(pypdf.PdfReader(io.BytesIO(data)).pages) == 2
+@pytest.fixture(scope="module")
+def letter(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folders of the demo on Letter."""
+    folder = tmp_path_factory.mktemp("letter") / "specs"
+    shutil.copytree(DEMO.parent, folder)
+    for project in folder.glob("*/project.yaml"):
+        project.write_text(project.read_text("utf-8").replace("page_size: A4", "page_size: Letter"), "utf-8")
+    return folder
+
+
+@pytest.mark.parametrize(("folder", "job"), [("waterworks", "pump-guards"), ("tramway", "galvanised-trailer")])
+def test_the_fullest_hazard_cards_of_one_side_take_one_on_letter(folder: str, job: str, letter: Path) -> None:
+    checked = check(letter / folder, ON)
+    (data,) = print_documents(checked, documents=["hazard-card"], formats=["pdf"], jobs=[job]).values()
+    (side,) = pypdf.PdfReader(io.BytesIO(data)).pages
+    assert _filled(side)[1] >= 7.99
+
+
+@pytest.mark.parametrize("page", ["A4", "Letter"])
+def test_a_label_sheet_takes_two_sides(page: str, letter: Path) -> None:
+    folder = letter if page == "Letter" else DEMO.parent
+    longest = ["surfacer-230", "clear-450", "topcoat-410"]
+    printed = print_documents(check(folder / "range", ON), documents=["label-sheet"], formats=["pdf"], products=longest)
+    assert [len(pypdf.PdfReader(io.BytesIO(data)).pages) for data in printed.values()] == [2, 2, 2]

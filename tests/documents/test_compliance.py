@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import pytest
 
+from specgen.checking import check
 from specgen.documents.method_statement.compliance import compliance
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import builds_of
 from specgen.units.locale import ENGLISH
-from tests.good_spec import ON, good, put, spec_of
+from tests.good_spec import DEMO, ON, good, put, spec_of
 
 
 def _rows(limit: str, items: str, changes: dict[str, str]) -> list[tuple[str, str]]:
@@ -100,3 +101,12 @@ def test_a_place_that_meets_a_clause_is_named_by_titles() -> None:
     (table,) = compliance(job, whole, builds_of(job, whole), ON, Words(ENGLISH, {}))
     title = whole.systems["cab"].title
     assert table.rows[0][2] == f"maximum DFT of the coat 1 primer of the system {title}"
+
+
+def test_a_clause_that_needs_no_place_has_a_dash_for_it() -> None:
+    whole = spec_of(check(DEMO.parent / "waterworks", ON))
+    job = whole.jobs["pump-guards"]
+    (table,) = compliance(job, whole, builds_of(job, whole), ON, Words(ENGLISH, {}))
+    places = {result: where for _, _, where, result in table.rows}
+    assert (places["does not apply"], places["permission"]) == ("–", "–")
+    assert all(cell for row in table.rows for cell in row)

@@ -9,6 +9,7 @@ import pytest
 from specgen.documents.data_sheet.view import DataSheet, data_sheet
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.wording import Words
+from specgen.documents.range_overview.view import range_overview
 from specgen.units.locale import ENGLISH
 from tests.documents.conftest import context
 from tests.good_spec import checked, good, good_with, spec_of
@@ -25,6 +26,28 @@ def _sheet(product: str, changes: dict[str, str], removed: tuple[str, ...] = ())
 
 def _rows(table: Any) -> list[tuple[str, ...]]:
     return [tuple(cell.replace(NB, " ") for cell in row) for row in table.rows]
+
+
+def test_a_film_that_variants_state_anew_stands_with_each_of_them_and_not_once_for_all() -> None:
+    red = "{id: red, name: red, order_number: EX-base-2, overrides: {hiding: 18 um}}"
+    sheet = _sheet("base", {"products.base.film.hiding": "15 um", "products.base.variants.red": red})
+    assert "DFT for full hiding" not in dict(sheet.film)
+    assert [row[-1] for row in _rows(sheet.variants)] == ["15 µm (0.6 mil)", "18 µm (0.7 mil)"]
+    assert dict(_sheet("base", {"products.base.film.hiding": "15 um"}).film)["DFT for full hiding"]
+
+
+def test_a_can_with_a_capsule_says_in_the_overview_how_long_it_may_be_used() -> None:
+    capsule = {
+        "products.clear.curing": "capsule-aerosol",
+        "products.clear.application.activation": "{action: Press the pin., shake_after: 2 min, usable_for: 9 h}",
+    }
+    spec = spec_of(good_with(capsule))
+    shown = range_overview(spec, context(spec)).products
+    at = [column.heading for column in shown.columns].index("Pot life")
+    assert {row[0]: row[at] for row in _rows(shown)}["Example clear"] == "9 h after activation"
+    assert [name for name, _ in data_sheet(spec.products["clear"], context(spec)).conditions][-1].startswith(
+        "Use within"
+    )
 
 
 def test_variants_with_figures_of_their_own_have_lines_of_their_own() -> None:

@@ -47,7 +47,7 @@ def test_a_can_that_becomes_extremely_flammable_moves_as_a_whole() -> None:
         "Aerosol category, from the composition"
     ].startswith("category 3")
     assert list(_column(mild.elements, 1)) == ["Signal word", "H229"]
-    assert [text for name, text in mild.facts if name == "Storage"] == [
+    assert [text for name, text in mild.facts if name == "Storage temperature"] == [
         "maximum storage temperature: 50 °C (Regulation (EC) No 1272/2008 (CLP), Table 2.3.1, P410+P412 (regulation))"
     ]
     found = dict(severe.facts)
@@ -58,9 +58,7 @@ def test_a_can_that_becomes_extremely_flammable_moves_as_a_whole() -> None:
         "H229": "Aerosols, category 1",
         "H222 (not declared)": "Aerosols, category 1",
     }
-    stored = [text for name, text in severe.facts if name == "Storage"]
-    assert len(stored) == 2
-    assert stored[1].startswith("category 1 and 2 with flammable gas or liquid, lower tier: 150 t")
+    assert found["Amount stored"].startswith("category 1 and 2 with flammable gas or liquid, lower tier: 150 t")
     assert found["Transport"].startswith("dangerous goods class 2.1")
 
 
@@ -74,7 +72,7 @@ def test_six_on_the_label_and_a_reason_for_the_rest() -> None:
     places = _column(sheet.precautions, 2)
     assert places["P280"] == "yes"
     assert places["P271"] == "no: not required by any declared class"
-    assert places["P302+P352*"] == "no: rank 6; the label already carries 6"
+    assert places["P302+P352*"] == "no: rank 6"
     assert ("Reason for the precautionary statements declared", "The sheet names more.") in sheet.facts
 
 
@@ -143,3 +141,23 @@ def test_three_hundred_names_stand_on_the_label_whole() -> None:
     (data,) = printed.values()
     text = " ".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(data)).pages)
     assert all(re.search(rf"{name}\b", text) for name in names)
+
+
+def test_a_label_that_names_no_substance_says_so_where_a_class_asks_for_names() -> None:
+    allergy = {"products.base.hazards.classification": "[{id: skin, hazard_class: skin_sensitisation, category: '1'}]"}
+    irritant = {"products.base.hazards.classification": "[{id: eyes, hazard_class: eye_damage, category: '2'}]"}
+    assert _sheet("base", allergy).contains == "not stated"
+    assert _sheet("base", irritant).contains == ""
+    assert _sheet("base", allergy | {"project.jurisdictions": "[US]"}).contains == ""
+
+
+def test_reasons_for_the_precautions_end_in_one_full_stop() -> None:
+    grave = "[{id: can, hazard_class: aerosols, category: '1'}, {id: breath, hazard_class: respiratory_sensitisation, category: '1'}]"
+    changes = {
+        "products.base.hazards.classification": grave,
+        "products.base.hazards.precautions_reason": "The data sheet names more.",
+    }
+    why = dict(_sheet("base", changes).facts)["Reason for the precautionary statements declared"]
+    assert why.startswith("The data sheet names more; ")
+    assert why.endswith(".")
+    assert ".;" not in why

@@ -11,7 +11,7 @@ import pytest
 from specgen.checking import check
 from specgen.documents.method_statement.view import method_statement
 from specgen.documents.parts.caution_catalogue import NO_FIRST_AID
-from specgen.documents.parts.short_names import short_names
+from specgen.documents.parts.short_names import apart, short_names
 from specgen.documents.parts.tables import TableView
 from specgen.facts.product.protection import worn
 from specgen.model.job import Job
@@ -164,3 +164,8 @@ def test_first_aid_beside_a_cleaner_names_the_products_it_is_for() -> None:
     assert "all" not in owners
     assert owners[-1].endswith("degreaser")
     assert table.rows[-1][-1] == NO_FIRST_AID
+
+
+def test_names_that_hold_a_comma_are_told_apart_by_semicolons() -> None:
+    assert apart(["520", "410"]) == "520, 410"
+    assert apart(["520", "thinner 90, 1 L can", "degreaser"]) == "520; thinner 90, 1 L can; degreaser"

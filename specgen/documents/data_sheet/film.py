@@ -12,6 +12,7 @@ from specgen.documents.parts.wording import Words
 from specgen.facts.product.comb import Comb
 from specgen.facts.product.coverage import Coverage
 from specgen.facts.product.figures import ProductFigures
+from specgen.facts.product.variants import OF_A_VARIANT, stated_anew
 from specgen.model.product import PackForm, Product
 from specgen.trade.working import Working
 from specgen.units.locale import N_
@@ -33,8 +34,12 @@ _AT = {"nominal": N_("nominal DFT"), "max": N_("max. DFT"), "min": N_("min. DFT"
 
 
 def film_limits(product: Product, words: Words) -> tuple[tuple[str, str], ...]:
-    """(name, finished text) of every film the product states, and of its volume solids."""
-    stated = [(words(name), getattr(product.film, key)) for key, name in _LIMITS]
+    """(name, finished text) of every film the product states, and of its volume solids.
+
+    What variants state anew stands with every variant in the table of them, and not here: a figure for all would be wrong for some.
+    """
+    by_variant = {key for key, _ in _LIMITS if key in OF_A_VARIANT and stated_anew(product, key)}
+    stated = [(words(name), getattr(product.film, key)) for key, name in _LIMITS if key not in by_variant]
     solids = product.solids
     if solids is not None and product.pack.form is PackForm.LIQUID:
         stated.append((words("Volume solids"), solids.in_can if solids.in_can is not None else solids.sprayed))

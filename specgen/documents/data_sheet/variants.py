@@ -8,7 +8,7 @@ from specgen.documents.parts.packs import colour, pack
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.layer.film import film_of_variant
-from specgen.facts.product.variants import own
+from specgen.facts.product.variants import stated_anew
 from specgen.model.product import PackForm, Product, Variant
 
 
@@ -60,7 +60,7 @@ def _gloss(variant: Variant, words: Words) -> str:
 
 
 def _film(product: Product, variant: Variant, figure: Literal["per_pass", "hiding"], words: Words) -> str:
-    if all(own(other, figure) is None for other in product.variants):
+    if not stated_anew(product, figure):
         return ""
     film = film_of_variant(product, variant, figure)
     return words.phrase(film.value) if film is not None else words("not stated")

@@ -26,6 +26,7 @@ from specgen.documents.parts.revision_table import revision_table
 from specgen.documents.parts.substances import substance_table
 from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.voc import voc_table
+from specgen.documents.parts.wording import Words
 from specgen.facts.calculations import place_of_calculations
 from specgen.facts.product.figures import product_figures
 from specgen.model.control import Calculations, ExtraSection, Section
@@ -114,7 +115,7 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
         not_listed=not_listed(words) if tables else "",
         over=over_table(product, spec, words),
         if_exceeded_below=if_exceeded_below(product, spec, words),
-        conditions=tuple(dict.fromkeys((*applied.values, *climate(product.climate, words)))),
+        conditions=_conditions((*applied.values, *climate(product.climate, words)), words),
         steps=(*applied.steps, *(ApplicationStep(*pair) for pair in part_used)),
         film=film_limits(product, words),
         comb=comb_table(product, figures, numbers, words),
@@ -140,3 +141,8 @@ def data_sheet(product: Product, context: Context) -> DataSheet:
         in_brackets=words.in_brackets,
         program=context.program,
     )
+
+
+def _conditions(stated: Pairs, words: Words) -> Pairs:
+    """Each once, what the air and the part have to be side by side; a time comes last."""
+    return tuple(sorted(dict.fromkeys(stated), key=lambda pair: pair[0] == words("Use within (after activation)")))

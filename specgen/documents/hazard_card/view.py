@@ -22,6 +22,7 @@ from specgen.documents.parts.caution_catalogue import (
     SHEET_FIRST,
     SPILL,
     THINNER,
+    USUAL_WEAR,
     Work,
 )
 from specgen.documents.parts.cautions import (
@@ -56,9 +57,15 @@ from specgen.model.product import Product
 from specgen.model.project import PageSize
 from specgen.model.spec import Spec
 
-# As much text, in characters, as one side holds at each size of type, then as two do, as counted on the demonstration jobs.
-_ROOM = ((1800, "large"), (2900, "plain"), (3900, "close"), (6050, "tight"), (7800, "close"))
-_LETTER = 0.93
+# As much text, in characters, as one side of A4 and of Letter holds at each size of type, then as two do, as counted on the
+# demonstration jobs.
+_ROOM = (
+    (1800, 1670, "large"),
+    (2900, 2700, "plain"),
+    (3900, 3630, "close"),
+    (6050, 6000, "tight"),
+    (7800, 7250, "close"),
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -170,7 +177,10 @@ def _wear(products: Sequence[Product], job: Job, spec: Spec, short: Mapping[str,
     whole = protection(products, words, work_wear(job, spec, words), short)
     shared: dict[tuple[str, ...], list[str]] = {}
     for task, *rest in whole.rows:
-        shared.setdefault(tuple(cell or words("not stated") for cell in rest), []).append(task)
+        whose, *kit = (cell or words("not stated") for cell in rest)
+        if whose == words(USUAL_WEAR):
+            whose = words("any (common practice)")
+        shared.setdefault((whose, *kit), []).append(task)
     named = "; ".join(words("{}: {}").format(called, name) for name, called in short.items() if called != name)
     caption = words("{}. {}").format(whole.caption, named) if named else whole.caption
     rows = tuple((", ".join(tasks), *rest) for rest, tasks in shared.items())
@@ -226,5 +236,4 @@ def _size(
     """The largest type with which the card is likely to stay on one side, or else on two, by how much text there is."""
     long = sum(len(text) for text, _ in hurts) + sum(len(cell) for row in rows for cell in row)
     long += sum(len(text) for _, texts in cautions for text in texts) + sum(len(act) for _, act in acts)
-    share = _LETTER if page is PageSize.LETTER else 1
-    return next((size for most, size in _ROOM if long <= most * share), "tight")
+    return next((size for a4, letter, size in _ROOM if long <= (letter if page is PageSize.LETTER else a4)), "tight")

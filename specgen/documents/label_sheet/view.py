@@ -20,9 +20,11 @@ from specgen.documents.parts.substances import substance_table
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.voc import voc_table
 from specgen.documents.parts.wording import Words
+from specgen.facts.product.declared import in_europe
 from specgen.facts.product.hazard_facts import declared_classes, table_row
-from specgen.facts.product.hazards import DerivedHazards, hazards_of
+from specgen.facts.product.hazards import WARMEST, DerivedHazards, hazards_of
 from specgen.facts.product.label import Label, LabelCode, Place, label_of_product
+from specgen.facts.product.named import asks_for_names
 from specgen.facts.product.voc_limits import limit_of
 from specgen.model.file_names import sheet_number
 from specgen.model.hazards import Hazards
@@ -75,7 +77,7 @@ def label_sheet(product: Product, context: Context) -> LabelSheet:
         on=context.day.isoformat(),
         panel=panels[0] if panels else None,
         on_label=_precautions_in_words(label.printed_precautions, words),
-        contains=", ".join(declared.named_on_label),
+        contains=_contains(product, declared, in_europe=in_europe(spec), words=words),
         quantity=_quantity(product, words),
         voc_lines=tuple(_voc_lines(product, context.day, words)),
         elements=_elements(label, declared, words),
@@ -95,6 +97,13 @@ def _precautions_in_words(codes: Sequence[str], words: Words) -> tuple[Statement
     return tuple(
         replace(one, note=words(LABEL_FILLS_IN) if one.note else "") for one in statements("p_statements", codes, words)
     )
+
+
+def _contains(product: Product, declared: Hazards, *, in_europe: bool, words: Words) -> str:
+    """The substances named; that none is, where a class asks for one. Source: CLP Article 18(3)(b)."""
+    if declared.named_on_label:
+        return ", ".join(declared.named_on_label)
+    return words("not stated") if in_europe and asks_for_names(product) else ""
 
 
 def _quantity(product: Product, words: Words) -> str:
@@ -156,31 +165,34 @@ def _one_document(entries: Sequence[LabelCode]) -> str:
 
 
 def _precautions(label: Label, words: Words) -> TableView:
-    """Every precaution in the order of its rank, with its place."""
+    """Every precaution in the order of its rank, with its place; how many a label carries stands once, in the caption."""
     places = {
         Place.LABEL: words("yes"),
         Place.REDUNDANT: words("no: {}"),
         Place.BEYOND: words("no: {}"),
         Place.NOT_ASKED_FOR: words("no: not required by any declared class"),
-        Place.NOT_DECLARED: words("not declared, of a rank high enough for the label"),
+        Place.NOT_DECLARED: words("no: not declared"),
     }
-    texts = _precautions_in_words([entry.code for entry in label.precautions], words)
+    texts = statements("p_statements", [entry.code for entry in label.precautions], words)
     rows = [
         (
             entry.code if entry.declared else f"{entry.code}*",
-            f"{wording.text} {wording.note}".strip(),
+            wording.text,
             places[entry.place].format(words(entry.note)) if entry.place is not None else "",
             *_ground(entry, words)[:1],
         )
         for entry, wording in zip(label.precautions, texts, strict=True)
     ]
     columns = (
-        Column(words("Code"), "w-12"),
-        Column(words("Wording"), "w-35"),
-        Column(words("On the label"), "w-20"),
+        Column(words("Code"), "w-10"),
+        Column(words("Wording"), "w-40"),
+        Column(words("On the label"), "w-15"),
         Column(words("Required by")),
     )
-    caption = words("Precautionary statements, those on the label first (*: not declared)")
+    most = table("precaution_rules").row("id", "most")["value"]
+    caption = words(
+        "Precautionary statements by rank; a label carries {most} as a rule (*: not declared; …: to be completed)"
+    ).format(most=most)
     return table_view(caption, columns, rows)
 
 
@@ -223,7 +235,7 @@ def _facts(product: Product, derived: DerivedHazards, words: Words) -> Iterator[
         yield words("Flammability test"), "; ".join([test.report, *shown])
     for element in derived.storage:
         yield (
-            words("Storage"),
+            words("Storage temperature") if element.code == WARMEST else words("Amount stored"),
             words("{told} ({source})").format(told=words(element.note), source=words(str(element.source))),
         )
     if derived.carriage is not None:
@@ -242,7 +254,10 @@ def _facts(product: Product, derived: DerivedHazards, words: Words) -> Iterator[
     why = "" if isinstance(derived.precautions, NotKnown) else words(derived.precautions.more_than_six)
     reasons = [text for text in (declared.precautions_reason, why) if text]
     if reasons:
-        yield words("Reason for the precautionary statements declared"), "; ".join(reasons)
+        yield (
+            words("Reason for the precautionary statements declared"),
+            "; ".join(text.rstrip(".") for text in reasons) + ".",
+        )
     if declared.titanium_dioxide_decision is not None:
         yield words("Titanium dioxide, EUH211"), declared.titanium_dioxide_decision
 
@@ -263,7 +278,7 @@ def _shown(entry: LabelCode, words: Words) -> str:
 def _ground(entry: LabelCode, words: Words, *, named_above: bool = False) -> tuple[str, str]:
     """The classes it follows from, and on whose word; `named_above` where the document stands above them all."""
     if entry.ground is None:
-        return words("declared; not required by any declared class"), ""
+        return words("declared; not required by any declared class"), "–"
     reasons = "; ".join(words(reason) for reason in entry.ground.reasons)
     source = entry.ground.source
     return words("composition held by the manufacturer") if entry.held_by_maker else reasons, words(

@@ -54,6 +54,7 @@ def compliance(job: Job, spec: Spec, builds: Sequence[Build], day: date, words: 
                 Column(words("Result"), "w-20"),
             ),
             [_row(one, letters, job, spec, day, words) for one in listed if one.made is made],
+            "–",
         )
         for made in job.made_to
     )

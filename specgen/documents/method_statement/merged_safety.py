@@ -20,7 +20,7 @@ from specgen.documents.parts.cautions import (
     hazards,
 )
 from specgen.documents.parts.pictogram import PictogramView
-from specgen.documents.parts.short_names import short_names
+from specgen.documents.parts.short_names import apart, short_names
 from specgen.documents.parts.step_cautions import standing_by_product
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
@@ -86,7 +86,7 @@ class _Named:
         held, words = set(owners), self._words
         if held == set(self.short) and self._alone:
             return words("all") if len(held) > 1 else ""
-        return ", ".join(short for name, short in self.short.items() if name in held)
+        return apart([short for name, short in self.short.items() if name in held])
 
 
 def _merged(said: Iterable[tuple[str, T]]) -> dict[T, tuple[str, ...]]:
@@ -232,7 +232,7 @@ def _first_aid(products: Sequence[Product], cleaners: Sequence[str], named: _Nam
     helped = {owner for _, _, owners in listed for owner in owners}
     unstated = [product.name for product in products if product.name not in helped]
     if unstated or cleaners:
-        whose = ", ".join(part for part in (named(unstated), *cleaners) if part)
+        whose = apart([part for part in (named(unstated), *cleaners) if part])
         rows.append((words("any"), whose, words(NO_FIRST_AID)))
     columns = (Column(words("Exposure"), "w-15"), Column(words("Products"), "w-15"), Column(words("What to do")))
     return table_view(words("First aid"), columns, rows)

@@ -41,7 +41,7 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
         named = f"({', '.join(point.items)})" if point.items else ""
         check = _joined((point.check, named, marked(point, job, spec, words), see(point, job, spec, words)))
         rows.append((numbers[point.id], when, check, method, passes(point, job, spec, words), point.if_failed or ""))
-    return table_view(words("Inspection points in work sequence"), columns, rows)
+    return table_view(words("Inspection points in work sequence"), columns, rows, words("not stated"))
 
 
 def method_of(point: InspectionPoint, words: Words) -> str:

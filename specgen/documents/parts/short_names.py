@@ -18,6 +18,11 @@ def short_names(names: Sequence[str]) -> dict[str, str]:
     return shown if len(set(shown.values())) == len(shown) else {name: name for name in shown}
 
 
+def apart(names: Sequence[str]) -> str:
+    """The names in a line, told apart where one holds a comma itself: `thinner 90, 1 L can; degreaser`."""
+    return ("; " if any("," in name for name in names) else ", ").join(names)
+
+
 def _family(each: Sequence[str]) -> dict[str, str]:
     if len(each) < 2:
         return {name: name for name in each}

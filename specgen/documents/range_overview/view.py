@@ -128,10 +128,19 @@ def _row(product: Product, usual: Conditions | None, words: Words) -> Iterator[s
     yield _handling(product, usual, words)
     yield words.phrase(stood.continuous_max) if stood is not None else ""
     yield words.phrase(product.shelf_life)
-    pot = product.pot_life
-    yield pot_life(pot, words) if pot is not None else _NO_POT_LIFE
+    yield _usable(product, words)
     packs = dict.fromkeys(pack(product, variant, words) for variant in product.variants)
     yield ", ".join(packs)
+
+
+def _usable(product: Product, words: Words) -> str:
+    """The pot life; of a can with a capsule, how long it may be used once it is activated."""
+    if product.pot_life is not None:
+        return pot_life(product.pot_life, words)
+    stated = product.application
+    if stated is not None and stated.activation is not None and stated.activation.usable_for is not None:
+        return words("{} after activation").format(words.phrase(stated.activation.usable_for))
+    return _NO_POT_LIFE
 
 
 def _handling(product: Product, usual: Conditions | None, words: Words) -> str:

@@ -39,6 +39,9 @@ from specgen.trade.working import Working
 from specgen.units.display import unit_sign
 from specgen.units.locale import phrase
 
+WARMEST = "warmest"
+"""The row of storage_limits that says how warm a package may be stored."""
+
 _AEROSOLS = "aerosols"
 _FLAMMABLE = ("1", "2")
 
@@ -120,7 +123,7 @@ def warmest_storage(product: Product, spec: Spec) -> Element | None:
     """The warmest the law lets the package be stored, as a row of storage_limits; None where it says nothing."""
     classes = _classes(declared_classes(product), aerosol_of(product))
     stored = _storage(product, classes, spec.project.jurisdictions)
-    return next((element for element in stored if element.code == "warmest"), None)
+    return next((element for element in stored if element.code == WARMEST), None)
 
 
 def aerosol_of(product: Product) -> Classified | NotKnown | None:
@@ -179,7 +182,7 @@ def _storage(product: Product, classes: Sequence[Classification], jurisdictions:
     found = _aerosol_class(product, classes)
     if found is None:
         return ()
-    wanted = ["warmest"]
+    wanted = [WARMEST]
     if found.category in _FLAMMABLE:
         # A can whose contents hold a flammable gas or liquid falls under the lower of the two quantities.
         burns = any(content.flammable is not False for content in contents_of(product)) or not product.composition

@@ -115,7 +115,7 @@ def _precautions(declared: Hazards, wanted: Precautions | None) -> Iterator[Labe
         elif code in beyond:
             place, note = Place.BEYOND, beyond[code]
         elif code in declared.precautions and ground is not None and _GEAR in printed:
-            place, note = Place.BEYOND, N_("gives way to P280, which stays on the label (common practice, no source)")
+            place, note = Place.BEYOND, N_("gives way to P280 (common practice, no source)")
         else:
             place = Place.NOT_ASKED_FOR if ground is None else Place.NOT_DECLARED
         yield LabelCode(code, code in declared.precautions, ground, place, note)

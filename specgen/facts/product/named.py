@@ -65,8 +65,8 @@ def unnamed(product: Product, on: date) -> Iterator[Unnamed]:
         return
     named = {name.casefold() for name in (*stated.named_on_label, *stated.sensitisers_named)}
     for declared in declared_classes(product):
-        least = _NAMED_FOR.get(declared.hazard_class)
-        if least is None or (declared.hazard_class in _ONLY_CATEGORY_1 and not declared.category.startswith("1")):
+        least = _least_named(declared)
+        if least is None:
             continue
         found = tuple(
             line
@@ -75,6 +75,18 @@ def unnamed(product: Product, on: date) -> Iterator[Unnamed]:
         )
         if found and not any(_is_named(line, named) for line in found):
             yield Unnamed(declared, found, bool(named))
+
+
+def asks_for_names(product: Product) -> bool:
+    """Whether a declared class asks for the name of a substance on the label. Source: CLP Article 18(3)(b)."""
+    return any(_least_named(declared) is not None for declared in declared_classes(product))
+
+
+def _least_named(declared: Classification) -> str | None:
+    """From which share by mass, in percent, a component is looked at for a class; None where the class asks for no name."""
+    if declared.hazard_class in _ONLY_CATEGORY_1 and not declared.category.startswith("1"):
+        return None
+    return _NAMED_FOR.get(declared.hazard_class)
 
 
 def _only(name: str) -> str:

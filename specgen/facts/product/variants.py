@@ -13,10 +13,18 @@ from specgen.trade.given import Source
 from specgen.trade.working import Working
 from specgen.units.quantity import Quantity
 
+OF_A_VARIANT = ("per_pass", "hiding")
+"""The films a variant may state anew."""
+
 
 def own(variant: Variant, name: str) -> Quantity | None:
     """The leaf of its product that a variant states anew; None where it states nothing."""
     return getattr(variant.overrides, name) if variant.overrides is not None else None
+
+
+def stated_anew(product: Product, name: str) -> bool:
+    """True where a variant states that leaf of its product anew, so that one figure does not hold for all of them."""
+    return any(own(variant, name) is not None for variant in product.variants)
 
 
 def alike(product: Product, key: Callable[[Variant], Any]) -> Iterator[tuple[str, Variant]]:
