@@ -36,6 +36,9 @@ ROUNDS = (
     "round_18",
     "round_19",
     "round_20",
+    "round_21",
+    "round_22",
+    "round_23",
 )  # those that were measured; a later one joins when it was
 
 
@@ -54,7 +57,7 @@ def sound(name: str, of_round: str) -> dict[str, Any]:
         return _changed(sound(own["from"], own["of"]), own)
     spec = {"project": copy.deepcopy(_read("range")["projects"][own["project"]])}
     spec["products"] = [_product(key) for key in _used(own, "product")]
-    spec["preparations"] = [_preparation(key, own) for key in _used(own, "preparation")]
+    spec["preparations"] = [_preparation(key) for key in _used(own, "preparation")]
     return spec | {"systems": own["systems"], "jobs": own["jobs"]}
 
 
@@ -65,13 +68,16 @@ def faulty(name: str, of_round: str) -> dict[str, Any]:
 
 
 def _changed(spec: dict[str, Any], case: dict[str, Any]) -> dict[str, Any]:
-    """A specification changed in place; a product of the range that the change names comes with it."""
+    """A specification changed in place; products and preparations of the range that the change names come with it."""
     for path in case.get("without", ()):
         take_out(spec, path)
     for path, value in case.get("set", {}).items():
         put(spec, path, value)
-    held = {product["id"] for product in spec["products"]}
+    held = {one["id"] for kind in ("products", "preparations") for one in spec[kind]}
     spec["products"] += [_product(key) for key in _used({"systems": spec["systems"]}, "product") if key not in held]
+    spec["preparations"] += [
+        _preparation(key) for key in _used({"jobs": spec["jobs"]}, "preparation") if key not in held
+    ]
     return spec
 
 
@@ -122,7 +128,7 @@ def _product(key: str) -> dict[str, Any]:
     return product
 
 
-def _preparation(key: str, own: dict[str, Any]) -> dict[str, Any]:
+def _preparation(key: str) -> dict[str, Any]:
     return {"id": key} | copy.deepcopy(_read("range")["preparations"][key])
 
 

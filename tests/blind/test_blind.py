@@ -82,6 +82,7 @@ STILL_MISSED = {
     ("round_8", "tank filled after two days"): "told as a warning: full cure is no stated wait before filling",
     ("round_15", "surfacer-sanded-through"): "told on the sound one already, by a slip of its author",
     ("round_16", "weld-three-passes"): "told as a warning: what a cross coat gives is an average",
+    ("round_22", "too-few-spots-for-the-shell"): "told as an error, in words that were not written down",
     ("round_17", "stoplogs-to-the-weir-after-3-days"): "told as a warning: full cure is no stated wait before service",
 }
 
@@ -89,6 +90,10 @@ STILL_MISSED = {
 WRONG_ONCE = {
     ("round_18", "bus-corner"): {"WIN003", "INS008", "INS013"},  # putty is sanded, ends in nothing, and is what is read
     ("round_18", "tipper-bodies"): {"JOB017"},  # a face that nobody sprays
+    ("round_21", "excavator-scratches"): {"JOB018"},  # thin spots get one more cross coat
+    ("round_22", "van-doors-metallic"): {"JOB015"},  # what is rubbed through is set aside
+    ("round_22", "exhaust-silencers"): {"SUB014"},  # the aluminium coat is a coat
+    ("round_23", "crane-boom-spots"): {"INS027"},  # readings of each spot, not of each item
 }
 
 

@@ -360,6 +360,9 @@ FAULTY = {
     "no_records": "No records are kept.",
 }
 SOUND = (
+    "Cans stand in water of 30 °C until they are warm.",
+    "Diesel is wiped off with degreaser.",
+    "A door that is rubbed through to bare metal is set aside for epoxy primer.",
     "Brackets are welded before the primer; welds are blasted after the shop primer.",
     "Nothing is welded to the shell after the first coat.",
     "No blasting in the hall while coats are wet.",
@@ -745,6 +748,8 @@ def test_a_row_of_one_leaf_is_told_there_alone() -> None:
     ("said", "row"),
     [
         ("The stripe coat is left out where access is poor.", "left_out"),
+        ("Wipe the panels with a rag and diesel and let them drip off.", "oily_solvent"),
+        ("Cold cans stand in a bucket of water of 70 °C until they are hot to the hand.", "warm_can"),
         ("The mist coat may be left out in a hurry.", "left_out"),
         ("The induction time may be shortened in warm weather.", "left_out"),
         ("The profile need not be measured because the abrasive is known.", "test_unneeded"),

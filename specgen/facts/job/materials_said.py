@@ -37,7 +37,8 @@ _WORDS = (
 _NAMED = re.compile(
     rf"(?<![\w-])({_WORDS})\b(?![ -](?:plants?|works|mills?|smelters?|yards?|factory|industry|mines?|baths?|line|"
     r"paints?|primers?|powder|pigments?|silver|grey|gray|flakes?|foil|tape|mesh|grit|shot|oxide|wool|brush\w*|rods?|content|repair|dust|"
-    r"-rich|rich|silicate|phosphate|film|sheeting|bags?|covers? of|scrapers?|wedges?|spatulas?|blocks?|coating|silicone|stearate))",
+    r"-rich|rich|silicate|phosphate|film|sheeting|bags?|covers? of|scrapers?|wedges?|spatulas?|blocks?|coating|silicone|stearate|"
+    r"(?:top ?|last |finish(?:ing)? )?coats?\b))",
     re.IGNORECASE,
 )
 # What a word may mean of the table of materials: the beginning of an id.

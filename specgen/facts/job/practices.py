@@ -28,7 +28,10 @@ SENTENCE = re.compile(r"[;\n]|\.(?!\d)")
 _BREAK = re.compile(r",(?!\d)|\bbut\b")
 _FORBIDDEN = re.compile(
     r"\b(?:not|never|no(?! longer\b)|none|nobody|nothing|nowhere|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|"
-    r"instead of|rather than|unless|except|reject\w*|refus\w*|must not|excluded|free of|against|until (?:it|they) (?:is|are)|other than)\b",
+    r"instead of|rather than|unless|except|reject\w*|refus\w*|must not|"
+    r"(?<!that )(?<!which )cannot (?:be )?(?:switched|stopped|run|start)|excluded|free of|against|"
+    r"until (?:it|they) (?:is|are)(?! (?:hot|warm))|"
+    r"other than)\b",
     re.I,
 )
 _DENIED_BEFORE = re.compile(r"\b(?:not|never|no|without|nor|instead of|rather than)\s+(?:be |being |to be )?$", re.I)

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from functools import cached_property, lru_cache
 
 from specgen.facts.job.circumstances import circumstances
+from specgen.facts.job.ignition import extraction_stopped
 from specgen.facts.job.practices import SENTENCE, instructions, practices
 from specgen.model.node import Node
 from specgen.model.spec import Spec
@@ -20,10 +21,12 @@ from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
 
 _PASSES = re.compile(
-    r"\b(?:not|never|no|none|nobody|nothing|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|instead of|"
+    r"\b(?:not|never|no(?! (?:dust|air|wind)\b)|none|nobody|nothing|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|"
+    r"avoid\w*|instead of|"
     r"rather than|permit|data sheets?|technical service|must not|(?<!that )(?<!which )cannot)\b",
     re.I,
 )
+_GOES_ON = re.compile(r"\s*(?:it|they|these) (?:is|are|was|were|may|can|will|runs?|stays?)\b", re.I)
 _PERSON = re.compile(r"\b[A-Z]\. ?[A-Z][a-z]+")
 _NAMES_ENOUGH = frozenset({"standby", "rescue", "atmosphere_test"})  # who is named there knows the rules of the yard
 _MOST_TEXTS = 20_000
@@ -32,15 +35,23 @@ _MOST_TEXTS = 20_000
 def unsafe(record: Node, spec: Spec) -> list[tuple[Path, str, Row]]:
     """Where a sentence of a job, preparation, system or product raises such a subject alone: its words, with the row."""
     rows = {row["id"]: row for row in table("safe_forms").rows}
-    found = [(path, *one) for path, text in instructions(record, spec) for one in lacking(text, path[-1])]
+    found = [
+        (path, *one, extraction_stopped(text) is not None)
+        for path, text in instructions(record, spec)
+        for one in lacking(text, path[-1])
+    ]
     if not found:
         return []
     told = {path for path, _, _ in practices(record, spec)}
     met = circumstances(record, spec)
+    dangerous = not met.isdisjoint({"burns", "confined"})
     return [
         (path, words, rows[row])
-        for path, row, words in found
-        if path not in told and _holds(rows[row]["when"], met | _coat(record, path))
+        for path, row, words, stops in found
+        # that the extraction stops where vapour burns or people are shut in is told by a rule of its own
+        if path not in told
+        and not (row == "ventilation" and stops and dangerous)
+        and _holds(rows[row]["when"], met | _coat(record, path))
     ]
 
 
@@ -66,10 +77,18 @@ def _read(text: str, leaf: str) -> Iterator[tuple[str, str]]:
     for one in _readers():
         if one.where not in {"", leaf} or not any(stem in lower for stem in one.stems):
             continue
-        for said in [text] if one.where else SENTENCE.split(text):
+        for said in [text] if one.where else _sentences(text):
             if one.lacks_in(said):
                 yield one.row, said.strip()
                 break
+
+
+def _sentences(text: str) -> Iterator[str]:
+    """The sentences of a text; one that goes on of the same thing ("It is switched off when ...") is read with the one before."""
+    before = ""
+    for said in SENTENCE.split(text):
+        yield f"{before.strip()}, {said.strip()}" if before and _GOES_ON.match(said) else said
+        before = said
 
 
 class _Reader:

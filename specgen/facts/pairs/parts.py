@@ -95,9 +95,11 @@ class Part:
 
     @property
     def lays_steel_bare(self) -> bool:
-        """True where a grade has to be reached on steel: bare steel, and steel under existing coats that are not sound."""
+        """True where a grade has to be reached on steel: bare steel, steel under existing coats that are not sound, and a spot in old
+        paint that is worked down to a grade of carbon steel, whatever the part is said to be."""
         under = self.kind == "metal" and self.material in members("bare_steel") and bool(self.old_paint)
-        return self.is_bare_steel or (under and any(coat.sound is False for coat in self.old_paint))
+        spot = self.kind == "paint" and self.is_repair and self.is_bare and is_worked_to_steel(self.preparation)
+        return self.is_bare_steel or spot or (under and any(coat.sound is False for coat in self.old_paint))
 
     @property
     def is_zinc(self) -> bool:
@@ -152,6 +154,12 @@ def reaches_the_part(item: Item, preparation: Preparation | None) -> bool:
     if item.repair is not None:
         return True
     return preparation is not None and feathers(preparation) and any(step.grade for step in preparation.steps)
+
+
+def is_worked_to_steel(preparation: Preparation) -> bool:
+    """True where tools or a blast, but no sweep, are to reach a grade that is defined on carbon steel, as the ladder of grades is."""
+    on_steel = {row["grade"] for row in table("preparation_ladder").rows}
+    return any(step.do in WORKING - {StepKind.SWEEP} and step.grade in on_steel for step in preparation.steps)
 
 
 def feathers(preparation: Preparation) -> bool:

@@ -1,7 +1,7 @@
 """INS018 The test voltage of a holiday test fits the film
 
 Checks
-    Each inspection point with a test voltage, typed or, where none is, the only voltage in its words: up to 100 V, which is the wet sponge, it is near one of its usual voltages, 9, 67.5 and 90 V, and the nominal DFT of the coats beneath is at most 500 um; above it, which is the spark, that DFT is at least 200 um, and the voltage lies between the two published formulas, 525 V and 1250 V times the root of the DFT in mil, with 40 % to either side.
+    Each inspection point with a test voltage, typed or, where none is, the only voltage in its words: up to 100 V, which is the wet sponge, it is near one of its usual voltages, 9, 67.5 and 90 V, and the nominal DFT of the coats beneath is at most 500 um, or 300 um at 9 V; above it, which is the spark, that DFT is at least 200 um, and the voltage lies between the two published formulas, 525 V and 1250 V times the root of the DFT in mil, with 40 % to either side.
 Why
     Too low a voltage finds no pore. Too high a voltage burns holes through sound paint, and each has to be repaired.
 Passes
@@ -17,6 +17,10 @@ Passes
 Fails
     Given a tank under water with a holiday test
     jobs.rails.inspection.pores.voltage: 17 V    # at jobs.rails.inspection.pores.voltage
+
+    Given a tank under water with a holiday test
+    systems.deck.layers.second.film: {nominal: 9 mil}    # also FLM001 at systems.deck.layers.second.film.nominal
+    jobs.rails.inspection.pores.voltage: 9 V    # at jobs.rails.inspection.pores.voltage
 
     Given a tank under water with a holiday test
     jobs.rails.inspection.pores.voltage: 5.9 kV    # at jobs.rails.inspection.pores.voltage
@@ -96,6 +100,11 @@ def _misfit(voltage: Quantity, film: Quantity) -> tuple[str, Row] | None:
             return f"{on}; the wet sponge finds pores up to {thickest} um", _row("sponge_film")
         if volts and not any(abs(volts / _figure(one) - 1) <= _figure("sponge_near") for one in _SPONGES):
             return f"{on}; the wet sponge is used at 9, 67.5 or 90 V", _row("sponge_mean")
+        thickest_at_low = _figure("sponge_low_film")
+        if volts < _figure("sponge_mean") * (1 - _figure("sponge_near")) and microns > thickest_at_low:
+            return f"{on}; the low voltage of the wet sponge finds pores up to {thickest_at_low} um", _row(
+                "sponge_low_film"
+            )
         return None
     thinnest = _figure("spark_film")
     if microns < thinnest:

@@ -22,6 +22,11 @@ Passes
     jobs.rails.inspection.film.readings: {readings: 70}
     without jobs.rails.items.LOCKER
     jobs.rails.inspection.film.criterion: {rule: ISO-19840, edition: "2012", low_readings: fewer-than, nominal: 9 mil, max: 14 mil, text: "Mean at least 9 mil, no reading below 7.2 mil."}
+
+    jobs.refit.inspection.primer-film.readings: {spots: 10, readings: 30}
+    jobs.refit.inspection.primer-film.frequency: "3 readings a spot on ten spots"
+    jobs.refit.items.DOOR.name: Spot on the door
+    jobs.refit.inspection.primer-film.items: [DOOR]
 Fails
     Given second good
     jobs.rails.inspection.film.readings: {readings: 70}
@@ -84,7 +89,8 @@ _ONE = re.compile(
     re.I,
 )
 _EACH = re.compile(
-    r"^(\d+) (?:gauge )?readings? (?:a|an|per|each|every|on each|on every) (?:\w+ )?(part|item|piece|\w+)\b", re.I
+    r"^(\d+) (?:gauge )?readings? (?:a|an|per|each|every|on each|on every) (?!(?:\w+ )?(?:spots?|areas?|places?)\b)(?:\w+ )?(part|item|piece|\w+)\b",
+    re.I,
 )
 
 

@@ -23,6 +23,13 @@ Fails
     Given a zinc-rich primer on blasted steel
     preparations.sand-steel.steps.sand.grade: SP 7    # at preparations.sand-steel.steps.sand.grade    # also PRE008 at preparations.sand-steel.steps.sand.grade
 
+    products.barrier.binder: zinc_organic
+    jobs.refit.items.STEP.substrate: {material: old_paint, condition: "Sound finish with rusted spots."}
+    jobs.refit.items.STEP.old_coats: [{id: old, family: epoxy_2k, thickness: 80 um, condition: Sound, rub: resistant, cured: "yes", sound: "yes"}]
+    jobs.refit.items.STEP.repair: {feather: 20 mm, sanded: 100 mm, lap: 50 mm}
+    jobs.refit.items.STEP.preparation: hand
+    preparations.hand: {id: hand, title: Hand tools, steps: [{id: degrease, do: degrease, text: Degrease., acceptance: The cloth stays white.}, {id: scrape, do: hand-tool, text: Scrape and brush., grade: St 2}, {id: feather, do: feather-edge, text: Feather., abrasive: "P80, then P120, then P180"}], coat_within: 4 h}    # warning at preparations.hand.steps.scrape.grade    # also SUB003 note at systems.chassis.layers.barrier.product
+
     Given a zinc-rich primer on blasted steel
     without preparations.sand-steel.steps.sand.grade    # note at preparations.sand-steel.steps    # also PRE008 at preparations.sand-steel.steps
 To put right
@@ -59,5 +66,5 @@ def zinc_rich_preparation(preparation: Preparation, spec: Spec, on: date) -> Pro
         elif missed is not None:
             below = f"{missed.step.grade} on {part.name} beneath the product {product.id}{missed.paint}"
             what = f"{below}: {missed.least}; the zinc then has no contact with the steel"
-            weight = ERROR if missed.certain else WARNING
+            weight = ERROR if missed.certain and part.kind == "metal" else WARNING
             yield Problem(missed.path, what, missed.remedy, weight, missed.source, absolute=True)

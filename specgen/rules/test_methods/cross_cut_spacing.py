@@ -1,7 +1,7 @@
 """TST020 The cuts of a cross-cut are as far apart as the film asks for
 
 Checks
-    Each cross-cut to ISO 2409 or ASTM D3359 that is asked, claimed or reported with its spacing and its film, against table cross_cut_spacing. A film that reaches over a border may have either spacing. Films on an existing coating are not judged, for what lies beneath counts too.
+    Each cross-cut to ISO 2409 or ASTM D3359 that is asked, claimed or reported with its spacing and its film, against table cross_cut_spacing. A film that reaches over a border may have either spacing. Films on an existing coating are not judged, for what lies beneath counts too. Of an inspection point that names such a cut and its spacing in words, the DFT specified of the coats beneath.
 Why
     Cuts too close tear a thick film whatever its adhesion; cuts too far apart let a poor one pass.
 Passes
@@ -13,7 +13,11 @@ Passes
 
     Given a claim with its report
     reports.lab-12.tests.cut: {id: cut, series: scribed, method: cross_cut, standard: ISO 2409, edition: "2020", details: [{id: spacing, value: 2 mm}], results: [{id: P1, value: class 0}, {id: P2, value: class 1}, {id: P3, value: class 0}]}
+
+    jobs.refit.inspection.cut: {id: cut, check: Adhesion, at: completion, items: [DOOR], method: "Cross-cut to ISO 2409, 2 mm spacing", criterion: {text: Class 0 or 1.}}
 Fails
+    jobs.refit.inspection.cut: {id: cut, check: Adhesion, at: completion, items: [DOOR], method: "Cross-cut to ISO 2409, 1 mm spacing", criterion: {text: Class 0 or 1.}}    # at jobs.refit.inspection.cut.method
+
     jobs.refit.tests: [{id: cut, method: cross_cut, standard: ISO 2409, details: [{id: spacing, value: 1 mm}], condition: {film: 80..110 um}, limit: class 0..1, statistic: each}]    # at jobs.refit.tests.cut.details.spacing
 
     jobs.refit.tests: [{id: cut, method: cross_cut, standard: ASTM D3359, variant: method B, details: [{id: spacing, value: 1 mm}], condition: {film: 60..80 um}, limit: min 4B, statistic: each}]    # at jobs.refit.tests.cut.details.spacing
@@ -24,8 +28,13 @@ To put right
     Write the spacing that was cut, or ask for the one of the film.
 """
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterator, Sequence
 
+from specgen.facts.job.inspected import places
+from specgen.facts.job.looked_for import words_of
+from specgen.facts.job.points import layers_read
+from specgen.facts.layer.sums import film_sum_of
 from specgen.facts.tests.fit import tests_of, total_film
 from specgen.facts.tests.spoken import asked_tests
 from specgen.facts.tests.standards import standards_in
@@ -33,12 +42,14 @@ from specgen.facts.tests.values import amount
 from specgen.model.test_report import LabReport, PanelSeries
 from specgen.model.test_required import AskedTest, Detail
 from specgen.model.test_value import Measured, read_result
-from specgen.rules.kit import WARNING, Node, Path, Problem, Problems, Quantity, Range, Spec, date, rule, table
+from specgen.rules.kit import WARNING, Job, Node, Path, Problem, Problems, Quantity, Range, Spec, date, rule, table
 
 _TABLE = table("cross_cut_spacing")
 _CUT, _HARD, _SOFT = "cross_cut", "hard", "soft"
 _GROUNDS = {"metal": _HARD, "wood": _SOFT, "plastic": _SOFT}
 _OVER_PAINT = "paint"
+_CUTS = re.compile(r"\bcross[- ]?(?:cut|hatch)", re.I)
+_SPACING = re.compile(r"\b(\d+(?:\.\d+)?) ?mm (?:spacing|apart)|\bspac\w+ (?:of )?(\d+(?:\.\d+)?) ?mm\b", re.I)
 
 
 @rule("TST020", on=Node, severity=WARNING, source=_TABLE.citation)
@@ -48,12 +59,32 @@ def cross_cut_spacing(subject: Node, spec: Spec, on: date) -> Problems:
             substrate = asked.test.condition.substrate if asked.test.condition is not None else None
             film = _ends(asked.test)
             yield from _told(asked.path, asked.test.standard, asked.test.details, substrate, film)
+    if isinstance(subject, Job):
+        yield from _in_words(subject, spec)
     if isinstance(subject, LabReport):
         for tested in tests_of(subject):
             if tested.done.method == _CUT:
                 at = ("tests", tested.done.id)
                 film = _measured(tested.series)
                 yield from _told(at, tested.done.standard, tested.done.details, tested.series.substrate, film)
+
+
+def _in_words(job: Job, spec: Spec) -> Problems:
+    for point in job.inspection:
+        said = _SPACING.search(point.method or "")
+        if said is None or not _CUTS.search(words_of(point)):
+            continue
+        told: set[str] = set()
+        for item, system in places(point, job, spec):
+            layers, substrate = layers_read(point, system), spec.substrate_of(job, item)
+            ends = [film_sum_of(system, layers, spec, end) for end in ("min", "max")]
+            if None in ends or substrate is None or item.old_coats:
+                continue
+            film = tuple(one.value for one in ends if one is not None)
+            for problem in _misfits(point.method or "", said[1] or said[2], substrate.material, (film[0], film[1])):
+                if problem not in told:
+                    told.add(problem)
+                    yield Problem(("inspection", point.id, "method"), f"{point.id} {problem}")
 
 
 def _told(
@@ -64,11 +95,19 @@ def _told(
     film: tuple[Quantity, Quantity] | None,
 ) -> Problems:
     spacing = next((one for one in details if one.id == "spacing"), None)
-    kind = table("materials").row("id", substrate)["kind"] if substrate is not None else "metal"
-    if spacing is None or film is None or kind == _OVER_PAINT:
+    if spacing is None or film is None:
         return
     cut = _millimetres(spacing.value)
-    for named in standards_in(standard or ""):
+    for what in _misfits(standard or "", cut, substrate, film):
+        yield Problem((*path, "details", "spacing"), what)
+
+
+def _misfits(standards: str, cut: str | None, substrate: str | None, film: tuple[Quantity, Quantity]) -> Iterator[str]:
+    """What is wrong with cuts so many millimetres apart, by each standard that a text names."""
+    kind = table("materials").row("id", substrate)["kind"] if substrate is not None else "metal"
+    if cut is None or kind == _OVER_PAINT:
+        return
+    for named in standards_in(standards):
         rows = [
             row
             for row in _TABLE.rows
@@ -78,9 +117,8 @@ def _told(
             and film[0] <= Quantity.of("thickness", int(row["to_um"]), "um")
         ]
         right = list(dict.fromkeys(f"{row['mm']} mm" for row in rows))
-        if cut is not None and right and f"{cut} mm" not in right:
-            what = f"cuts {spacing.value} apart on a film of {film[0]} to {film[1]}; {named.standard} has {' or '.join(right)} there"
-            yield Problem((*path, "details", "spacing"), what)
+        if right and f"{cut} mm" not in right:
+            yield f"cuts {cut} mm apart on a film of {film[0]} to {film[1]}; {named.standard} has {' or '.join(right)} there"
 
 
 def _ends(test: AskedTest) -> tuple[Quantity, Quantity] | None:
