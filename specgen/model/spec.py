@@ -69,6 +69,7 @@ class Spec:
     reports: Mapping[str, LabReport] = field(default_factory=dict)
     pictures: Mapping[str, Prepared] = field(default_factory=dict)
     _stand_ins: dict[int, tuple[Layer, Product]] = field(default_factory=dict, init=False, repr=False)
+    _systems: dict[int, tuple[Job, tuple[System, ...]]] = field(default_factory=dict, init=False, repr=False)
 
     def system_of(self, job: Job, item: Item) -> System | None:
         chosen = item.system or job.system
@@ -95,12 +96,15 @@ class Spec:
 
     def systems_of(self, job: Job) -> Iterator[System]:
         """Every system some item of the job gets, each once, in the order of the items."""
-        seen: dict[str, System] = {}
-        for item in job.items:
-            system = self.system_of(job, item)
-            if system is not None:
-                seen.setdefault(system.id, system)
-        yield from seen.values()
+        if id(job) not in self._systems:
+            seen: dict[str, System] = {}
+            for item in job.items:
+                system = self.system_of(job, item)
+                if system is not None:
+                    seen.setdefault(system.id, system)
+            # the job is kept, so that its id is that of no other
+            self._systems[id(job)] = job, tuple(seen.values())
+        return iter(self._systems[id(job)][1])
 
     def products_of(self, job: Job) -> Iterator[Product]:
         """Every product that the job names, each once, in the order it is laid down."""

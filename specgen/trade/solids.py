@@ -44,8 +44,8 @@ def sum_of_shares(shares: Sequence[Quantity]) -> tuple[Quantity, Fraction]:
 
 def mixture_density(id: str, components: Sequence[Component]) -> Working:
     """Density of the mixture in g/mL. Raises WorkingError where the shares do not add up to 100 %."""
-    inputs, volume = _volumes(components, lambda _: True)
-    formula = f"100 / ({volume})"
+    inputs = _composition(components)
+    formula = f"100 / ({_volume(components, lambda _: True)})"
     return work(
         id, "density", formula, inputs, kind="density", unit="g/mL", places=3, source=_COMPOSITION, note=PERCENT
     )
@@ -113,36 +113,35 @@ def solids_from_volume(id: str, net_volume: Source, volume_solids_of_can: Source
 def _share_by_volume(
     id: str, name: str, components: Sequence[Component], role: str, counted: Callable[[Component], bool]
 ) -> Working:
-    inputs, whole = _volumes(components, counted)
-    _, part = _volumes(components, lambda component: component.role == role)
+    inputs = _composition(components, counted)
+    part = _volume(components, lambda component: component.role == role)
     if not part:
         raise WorkingError(f"the composition names no {role}")
-    formula = f"100 * ({part}) / ({whole})"
+    formula = f"100 * ({part}) / ({_volume(components, counted)})"
     return work(id, name, formula, inputs, kind="share", unit="%", places=1, source=_COMPOSITION, note=PERCENT)
 
 
-def _volumes(components: Sequence[Component], counted: Callable[[Component], bool]) -> tuple[tuple[Input, ...], str]:
-    """The inputs of the components counted, and their volume per 100 g of contents as a formula."""
+def _composition(
+    components: Sequence[Component], counted: Callable[[Component], bool] = lambda _: True
+) -> tuple[Input, ...]:
+    """The inputs of the components counted. Raises WorkingError where the shares of all do not add up."""
     whole, rounding = sum_of_shares([_percent(component.share) for component in components])
     if abs(whole.base - _WHOLE.base) > rounding:
         raise WorkingError(f"the shares by mass add up to {whole}, not to {_WHOLE}")
-    inputs = _composition(components)
-    kept = [number for number, component in enumerate(components, start=1) if counted(component)]
-    symbols = {f"{letter}_{number}" for number in kept for letter in ("w", "rho")}
-    volume = " + ".join(f"w_{number} / rho_{number}" for number in kept)
-    return tuple(entry for entry in inputs if entry.symbol in symbols), volume
-
-
-def _composition(components: Sequence[Component]) -> tuple[Input, ...]:
     inputs = []
     for number, component in enumerate(components, start=1):
-        inputs.append(
-            take(f"w_{number}", phrase("{name}, share by mass", name=component.name), component.share, "share", "%")
-        )
-        inputs.append(
-            take(f"rho_{number}", phrase("{name}, density", name=component.name), component.density, "density", "g/mL")
-        )
+        if counted(component):
+            name = component.name
+            share, density = phrase("{name}, share by mass", name=name), phrase("{name}, density", name=name)
+            inputs.append(take(f"w_{number}", share, component.share, "share", "%"))
+            inputs.append(take(f"rho_{number}", density, component.density, "density", "g/mL"))
     return tuple(inputs)
+
+
+def _volume(components: Sequence[Component], counted: Callable[[Component], bool]) -> str:
+    """The volume of the components counted per 100 g of contents, as a formula."""
+    kept = [number for number, component in enumerate(components, start=1) if counted(component)]
+    return " + ".join(f"w_{number} / rho_{number}" for number in kept)
 
 
 def _percent(share: Source) -> Quantity:

@@ -8,22 +8,22 @@ from typing import Any
 
 import pytest
 
-from specgen.checking import check
 from specgen.documents.method_statement.view import method_statement
 from specgen.documents.parts.caution_catalogue import NO_FIRST_AID
 from specgen.documents.parts.short_names import apart, short_names
 from specgen.documents.parts.tables import TableView
 from specgen.facts.product.protection import worn
 from specgen.model.job import Job
+from specgen.model.parse import load
 from specgen.model.spec import Spec
 from tests.documents.conftest import context
 from tests.good_spec import DEMO, ON, good, put, spec_of
-from tests.good_spec import checked as judged
 
 
 def _specs() -> Iterator[Spec]:
-    yield spec_of(judged(good()))
-    yield spec_of(check(DEMO, ON))
+    for spec in (spec_of(good()), load(DEMO).spec):
+        assert spec is not None
+        yield spec
 
 
 JOBS = [(job, spec) for spec in _specs() for job in spec.jobs.values()]
@@ -94,7 +94,7 @@ def _is_for(short: dict[str, str], name: str, whose: str) -> bool:
 
 
 def test_a_row_names_those_it_is_for() -> None:
-    spec = spec_of(judged(good()))
+    spec = spec_of(good())
     merged = method_statement(spec.jobs["refit"], context(spec, day=ON)).safety.merged
     assert [(row[0], row[1].replace("\n", " ").split(" ")[0]) for row in merged.statements.rows] == [
         ("all", "H319"),
@@ -132,7 +132,7 @@ def test_short_names_stay_apart(names: list[str], shown: list[str]) -> None:
 def test_first_aid_nobody_states_is_told() -> None:
     spec = good()
     put(spec, "products.primer.hazards.first_aid", "[{id: eyes, route: eyes, action: Rinse for a quarter of an hour.}]")
-    whole = spec_of(judged(spec))
+    whole = spec_of(spec)
     rows = method_statement(whole.jobs["refit"], context(whole, day=ON)).safety.merged.first_aid.rows
     assert [row for row in rows if NO_FIRST_AID in row] == [("any", "base coat, clear, barrier", NO_FIRST_AID)]
 
@@ -146,7 +146,7 @@ def test_a_cleaner_may_be_graver_than_every_product() -> None:
         "jobs.refit.consumption.supplies",
         "[{id: wipe, what: degreaser, amount: 2 L, kind: cleaner, statements: [H225, H304], gloves: nitrile 0.4 mm}]",
     )
-    whole = spec_of(judged(spec))
+    whole = spec_of(spec)
     merged = method_statement(whole.jobs["refit"], context(whole, day=ON)).safety.merged
     assert (merged.word, merged.level) == ("Danger", "danger")
 
@@ -158,7 +158,7 @@ def test_first_aid_beside_a_cleaner_names_the_products_it_is_for() -> None:
         "jobs.refit.consumption.supplies",
         "[{id: wipe, what: degreaser, amount: 2 L, kind: cleaner, statements: [H225, H304], gloves: nitrile 0.4 mm}]",
     )
-    whole = spec_of(judged(spec))
+    whole = spec_of(spec)
     table = method_statement(whole.jobs["refit"], context(whole, day=ON)).safety.merged.first_aid
     owners = [_cell(table, row, "Products") for row in table.rows]
     assert "all" not in owners

@@ -7,6 +7,7 @@ import importlib
 import inspect
 import pkgutil
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 from types import ModuleType
 
@@ -24,10 +25,16 @@ from specgen.standards.tables import Table, cell_citation, table
 from tests.good_spec import GOOD
 
 ROOT = Path(specgen.__file__).parent
-PARSED = {
-    path.relative_to(ROOT.parent).with_suffix("").as_posix().replace("/", "."): ast.parse(path.read_text("utf-8"))
-    for path in sorted(ROOT.rglob("*.py"))
-}
+
+
+@cache
+def _parsed() -> dict[str, ast.Module]:
+    """Every module of the package, by its name."""
+    return {
+        path.relative_to(ROOT.parent).with_suffix("").as_posix().replace("/", "."): ast.parse(path.read_text("utf-8"))
+        for path in sorted(ROOT.rglob("*.py"))
+    }
+
 
 # Answers that may be kept by functools although they look into tables, each with the reason.
 MAY_BE_KEPT = {
@@ -156,7 +163,7 @@ def test_a_module_takes_nothing_but_citations_from_a_table_while_it_is_imported(
     """What else it took would be used later without a word: every value a module holds is worked out again, and listened to."""
     taken, citations = [], 0
     for module in _modules():
-        for step in PARSED[module.__name__].body if module.__name__ in PARSED else ():
+        for step in _parsed()[module.__name__].body if module.__name__ in _parsed() else ():
             if not isinstance(step, ast.Assign | ast.AnnAssign) or step.value is None:
                 continue
             with recorded() as names:
@@ -249,7 +256,7 @@ def _kept_wrongly(trees: dict[str, ast.Module]) -> set[str]:
 
 
 def test_no_answer_that_looks_into_a_table_is_kept_without_its_names() -> None:
-    assert _kept_wrongly(PARSED) == set(MAY_BE_KEPT)
+    assert _kept_wrongly(_parsed()) == set(MAY_BE_KEPT)
 
 
 @pytest.mark.parametrize(
@@ -264,6 +271,6 @@ def test_the_search_finds_what_it_looks_for(written: str) -> None:
     head = (
         "import functools\nfrom specgen.standards.tables import table\nfrom specgen.facts.pairs.papers import grain\n"
     )
-    assert _kept_wrongly(PARSED | {"specgen.tried": ast.parse(head + written)}) - set(MAY_BE_KEPT) == {
+    assert _kept_wrongly(_parsed() | {"specgen.tried": ast.parse(head + written)}) - set(MAY_BE_KEPT) == {
         "specgen.tried.answer"
     }

@@ -301,6 +301,8 @@ def _other_wait(clause: str, typed: Quantity | None) -> str | None:
 
 def _colours(clause: str, job: Job, spec: Spec) -> Iterator[str]:
     """A colour of the finish that no coat of the job has."""
+    if not (_FINISH.search(clause) or _RAL.search(clause)):
+        return
     names = [
         f"{variant.id} {variant.name} {variant.colour.number if variant.colour else ''} "
         f"{(variant.colour.name or '') if variant.colour else ''}".lower().replace("gray", "grey")

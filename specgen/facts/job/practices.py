@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from functools import cached_property, lru_cache
 
 from specgen.facts.job.circumstances import circumstances
+from specgen.facts.memo import gathered
 from specgen.facts.texts import texts
 from specgen.model.declaring import Polarity
 from specgen.model.job import Job
@@ -68,6 +69,7 @@ def practices(record: Node, spec: Spec) -> list[tuple[Path, str, Row]]:
     return [one for one in found if not one[2]["when"] or not met.isdisjoint(one[2]["when"].split())]
 
 
+@gathered
 def instructions(record: Node, spec: Spec) -> Iterator[tuple[Path, str]]:
     """The texts of a job, preparation, system or product that tell people what to do; nothing of any other record."""
     if not isinstance(record, Job | Preparation | System | Product):
