@@ -25,8 +25,18 @@ _DENIED_ITSELF = re.compile(
 )
 _MOOT = re.compile(
     r"\b(?:unless|never|nobody|no one|nowhere|must not|shall not|may not|not allowed|forbidden|prohibited|rejected|data sheets?|"
-    r"within (?:the |its |this )?(?:stated |maximum )?(?:\d|interval|window|pot life))"
+    r"within (?:the |its |this )?(?:stated |maximum )?(?:\d|interval|window|pot life)|no (?:more|less|fewer)\b|"
+    r"beyond (?:the )?(?:stated )?(?:\d|\w+ (?:seconds|minutes|hours))|"
+    r"only (?:in|where|if|when|with) (?!some|there|ask|time|the (?:inspector|customer)|it )|"
+    r"(?:is|are) not (?:used|accepted|taken|delivered|sprayed|entered|released))"
 )
+# what makes the precaution needless stands beside it: it is done, or shown, in another way
+_MADE_UP_FOR = re.compile(
+    r"\bwhere no water break|\b(?:where|when|if)\b[^,]*\b(?:is|are|was|were|has been|have been)(?: \w+)? "
+    r"(?:tested|measured|blasted|plugged|fitted with plugs|welded (?:in|over)|"
+    r"embedded|cast in|stripped|fitted|filled with (?:oil|grease|foam|concrete))\b"
+)
+_NOBODY_AFTER = re.compile(r"[^,;]{0,40}?\b(?:no|nobody|nothing)\b")
 _CLAUSE = re.compile(r",(?!\d)|\bbut\b|:")
 _ASKED_BY_RULES = frozenset({"if_exceeded"})  # leaves of which a rule asks that the precaution is named
 _MOST_TEXTS = 20_000
@@ -102,7 +112,7 @@ class _Precaution(_Excuse):
         self._plain = bool(row["plain"])
 
     def found_in(self, said: str) -> bool:
-        if self._rightly(said) or _MOOT.search(said):
+        if self._rightly(said) or _MOOT.search(said) or _MADE_UP_FOR.search(said):
             return False
         return any(self._left_out(said, *found.span()) for found in self._told.finditer(said))
 
@@ -114,7 +124,8 @@ class _Precaution(_Excuse):
             led = leads.search(before) if leads else None
             if (led or not leads) and (follows is None or follows.match(after)):
                 clause = _CLAUSE.split(said[: led.start() if led else start])[-1]
-                if not _DENIED_ITSELF.search(clause):
+                goes_without = led is not None and led[0].startswith("without")
+                if not _DENIED_ITSELF.search(clause) and not (goes_without and _NOBODY_AFTER.match(after)):
                     return True
         return False
 
