@@ -1,7 +1,7 @@
 """INS031 A test of the coat stands where it can tell something
 
 Checks
-    The words of each inspection point: an adhesion or holiday test sooner than a day after the last coat, a pull-off sooner than three days (table inspection_in_words); a solvent rub of ASTM D4752 or with MEK on an alkyd, an acrylic that dries by itself or another paint that solvent dissolves; a holiday test on parts none of which conducts; soluble salts or the profile measured at completion.
+    The words of each inspection point: an adhesion or holiday test sooner than a day after the last coat, a pull-off sooner than three days (table inspection_in_words); a solvent rub of ASTM D4752 or with MEK on an alkyd, an acrylic that dries by itself or another paint that solvent dissolves; a holiday test on parts none of which conducts; soluble salts, the profile or the grade of preparation looked at at completion.
 Why
     Such a test passes or fails whatever the coat is like: soft paint tears in itself, solvent dissolves a sound alkyd, plastic lets no spark through, and nobody can measure salt beneath the finish.
 Passes
@@ -21,6 +21,8 @@ Fails
     jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, test: {method: cross_cut, standard: ISO 2409, limit: class 0 or 1}, frequency: "One panel, after 12 h", criterion: {text: Class 0 or 1.}}    # at jobs.refit.inspection.adhesion.frequency
 
     jobs.refit.inspection.salt: {id: salt, check: Soluble salt, at: completion, method: "Patch, ISO 8502-6", criterion: {text: At most 20 mg/m2.}}    # at jobs.refit.inspection.salt.at
+
+    jobs.refit.inspection.steel: {id: steel, check: Grade and profile of the blasted steel, at: completion, method: "ISO 8501-1 pictures", criterion: {text: Sa 2 1/2.}}    # at jobs.refit.inspection.steel.at
 
     jobs.refit.inspection.profile: {id: profile, check: Surface profile, at: completion, method: "Replica tape, ISO 8503-5", criterion: {text: 25 to 50 µm.}}    # at jobs.refit.inspection.profile.at
 To put right
@@ -47,6 +49,8 @@ _OF_FILM = re.compile(
 _FILM_TESTS = {"cross_cut", "x_cut", "pull_off", "holiday_low", "holiday_high"}
 _AFTER = re.compile(r"\bafter (?:the )?(?:last|final|top|second|third|clear)? ?coat", re.I)
 _PROFILE = re.compile(r"(?:surface|blast|anchor) profile|8503", re.I)
+_PREPARED = re.compile(r"\b(?:grade|prepar\w*|blast\w*|cleanliness)\b", re.I)
+_GRADE = re.compile(r"\b(?:8501|Sa [123]|St [23]|SP ?\d+|comparator|VIS ?\d)\b", re.I)
 _RUB = re.compile(r"D4752|\bMEK\b|solvent rub", re.I)
 _DISSOLVED, _NOT_CROSSLINKED = {"soluble", "softens"}, {"oxidative", "physical"}
 _PULL_OFF = re.compile(r"pull.?off|\b4624\b|D4541", re.I)
@@ -68,6 +72,8 @@ def _misplaced(point: InspectionPoint, job: Job, spec: Spec) -> Iterator[tuple[s
         yield "at", "measures soluble salts at completion, when they lie beneath the finish"
     if point.at is Stage.COMPLETION and _PROFILE.search(point.check):
         yield "at", "measures the profile at completion, when it lies beneath the paint"
+    elif point.at is Stage.COMPLETION and _PREPARED.search(point.check) and _GRADE.search(said):
+        yield "at", "looks at the prepared surface at completion, when it lies beneath the paint"
     shortest = int(_TABLE.row("id", "pull_off_test" if _PULL_OFF.search(said) else "film_test")["value"])
     of_film = _OF_FILM.search(said) or (point.test is not None and point.test.method in _FILM_TESTS)
     for leaf, text in (("method", method), ("frequency", point.frequency or "")):

@@ -87,7 +87,15 @@ def _edition_and_level(criterion: Criterion, point: str) -> Problems:
     if criterion.edition is None:
         what = f"the criterion of {point} names SSPC-PA 2 without its edition"
         # a level and a limit of its own are read alike in every edition that has levels
-        alike = criterion.level is not None and (criterion.min is not None or criterion.max is not None)
+        limits = (
+            criterion.min,
+            criterion.max,
+            criterion.spot_min,
+            criterion.spot_max,
+            criterion.area_min,
+            criterion.area_max,
+        )
+        alike = criterion.level is not None and any(limit is not None for limit in limits)
         yield Problem((*path, "edition"), what, severity=WARNING if alike else None)
         return
     years = [int(year) for year in re.findall(r"(?:19|20)\d\d", criterion.edition)]

@@ -28,6 +28,8 @@ Fails
 
     systems.cab.layers.primer.if_exceeded: Coat over without any preparation.    # at systems.cab.layers.primer.if_exceeded
 
+    systems.cab.layers.primer.if_exceeded: "Paint straight on, the primer takes the next coat at any age."    # at systems.cab.layers.primer.if_exceeded
+
     systems.cab.layers.primer.if_exceeded: Coat without further work.    # at systems.cab.layers.primer.if_exceeded
 
     Given second good
@@ -47,6 +49,10 @@ from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System
 _CURES = {"chemical", "moisture", "released by moisture"}
 _CLEANS = re.compile(r"\b(?:wip|wash|clean|degreas|tack|rins)\w*", re.I)
 _DENIED = re.compile(r"\b(?:no|without|not)\b[^.;,]*", re.I)
+_STRAIGHT_ON = re.compile(
+    r"\b(?:paint|coat|overcoat|spray|lay)\w* (?:\w+ )?(?:straight|right|directly) (?:on|over)|\bat any (?:age|time)\b|no (?:upper )?limit\b",
+    re.I,
+)
 _MORE = re.compile(
     r"blast|strip|grind|remov|take\w* off|taken off|ask|call|stop|engineer|technical|manufacturer|agree|reject|patch|key|mechanic|roughen|test",
     re.I,
@@ -59,7 +65,9 @@ def late_coat_prepared(system: System, spec: Spec, on: date) -> Problems:
         product, late = spec.product_of(below), below.if_exceeded or ""
         family = binder_family(product.binder)
         path = ("layers", below.id, "if_exceeded")
-        if family["cure"] in _CURES and lets_stand(late):
+        if family["cure"] in _CURES and (
+            lets_stand(late) or (_STRAIGHT_ON.search(late) and not _prepares(_DENIED.sub("", late)))
+        ):
             yield Problem(path, f"past its interval {below.id} is overcoated without preparation: {late}")
         elif _CLEANS.search(late) and not _prepares(_DENIED.sub("", late)):
             ordered = [window.if_exceeded or "" for window in windows_for(below, above, spec)]
