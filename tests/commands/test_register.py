@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 import zipfile
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -22,11 +22,16 @@ Said = tuple[int, str, str]
 
 
 @pytest.fixture
-def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """A folder of sources as the current folder; the clock goes on by a minute, and pages are not set."""
+def moments() -> Iterator[datetime]:
+    """What the clock says, each time it is asked: it goes on by a minute."""
+    return iter(datetime(2026, 11, 25, 9, 0, tzinfo=UTC) + timedelta(minutes=n) for n in range(1000))
+
+
+@pytest.fixture
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, moments: Iterator[datetime]) -> Path:
+    """A folder of sources as the current folder; pages are not set."""
     shutil.copytree(GOOD, tmp_path / "specs")
     monkeypatch.chdir(tmp_path / "specs")
-    moments = iter(datetime(2026, 11, 25, 9, 0, tzinfo=UTC) + timedelta(minutes=n) for n in range(1000))
     for module in ("approve", "issue", "register_entries"):
         monkeypatch.setattr(f"specgen.commands.{module}.now", lambda: next(moments))
     for module in ("approve", "issue", "register_reports"):
@@ -49,6 +54,30 @@ def say(capsys: pytest.CaptureFixture[str]) -> Callable[..., Said]:
         return code, out, err
 
     return run
+
+
+@pytest.fixture(scope="module")
+def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Where `issued` keeps what the commands wrote."""
+    return tmp_path_factory.mktemp("kept")
+
+
+@pytest.fixture
+def issued(folder: Path, say: Callable[..., Said], moments: Iterator[datetime], kept: Path) -> Callable[[int], None]:
+    """The document approved and issued so many times. The commands write it once; later tests get a copy of the same bytes."""
+
+    def lay_down(times: int) -> None:
+        whole = kept / str(times)
+        if whole.exists():
+            shutil.copytree(whole, folder, dirs_exist_ok=True)
+            for _ in range(2 * times):
+                next(moments)
+        else:
+            for _ in range(times):
+                assert [say(*APPROVE)[0], say(*ISSUE)[0]] == [0, 0]
+            shutil.copytree(folder, whole)
+
+    return lay_down
 
 
 APPROVE = ("approve", "MS-001", "--role", "approve", "--name", "Ada Quill", "--meaning", "May be used.")
@@ -164,10 +193,9 @@ def test_what_makes_no_sense_is_said_in_a_line(
 @pytest.mark.parametrize("argv", [["list"], ["show", "MS-001"], ["verify"], ["as-of", "2026-11-25"], ["overdue"]])
 @pytest.mark.parametrize("data", [b"", b"{", b"\xff\xfe", b"null\n", b'{\n "record": "1"\n}\n', b"[" * 100_000])
 def test_a_damaged_record_is_named_and_the_exit_code_says_so(
-    folder: Path, say: Callable[..., Said], argv: list[str], data: bytes
+    folder: Path, say: Callable[..., Said], issued: Callable[[int], None], argv: list[str], data: bytes
 ) -> None:
-    say(*APPROVE)
-    say(*ISSUE)
+    issued(1)
     (folder / "register" / "MS-001" / "0001" / "record.json").write_bytes(data)
     code, out, err = say("register", *argv)
     assert (code, err) == (1, "")
@@ -191,12 +219,10 @@ def test_a_damaged_record_is_named_and_the_exit_code_says_so(
 )
 @pytest.mark.parametrize("harm", ["one taken out", "one rewritten"])
 def test_no_answer_is_given_on_a_chain_that_does_not_hold(
-    folder: Path, say: Callable[..., Said], argv: list[str], code: int, harm: str
+    folder: Path, say: Callable[..., Said], issued: Callable[[int], None], argv: list[str], code: int, harm: str
 ) -> None:
     """Every record can be read; only the links between them tell."""
-    for _ in range(3):
-        say(*APPROVE)
-        say(*ISSUE)
+    issued(3)
     second = folder / "register" / "MS-001" / "0002"
     if harm == "one taken out":
         shutil.rmtree(second)
@@ -246,10 +272,14 @@ def test_what_adds_a_record_offers_a_receipt(folder: Path, say: Callable[..., Sa
     ],
 )
 def test_nothing_kept_is_written_over(
-    folder: Path, say: Callable[..., Said], tree: Callable[[Path], dict[str, bytes]], argv: list[str], target: str
+    folder: Path,
+    say: Callable[..., Said],
+    issued: Callable[[int], None],
+    tree: Callable[[Path], dict[str, bytes]],
+    argv: list[str],
+    target: str,
 ) -> None:
-    say(*APPROVE)
-    say(*ISSUE)
+    issued(1)
     (folder / "link.json").symlink_to(folder / "project.yaml")
     os.mkfifo(folder / "pipe")
     before = {name: data for name, data in tree(folder).items() if name != "link.json"}
