@@ -23,7 +23,7 @@ from specgen.register.export import export
 from specgen.register.failure import RegisterError
 from specgen.register.folder import history_of
 from specgen.register.notes import withdraw
-from tests.good_spec import ON
+from tests.good_spec import GOOD, ON
 from tests.register.conftest import Desk, later
 
 RECORD = "AB-MS-001"
@@ -31,12 +31,21 @@ READ = Path(__file__).parent / "released_readings"
 PEOPLE = "people:\n  - {id: ka, name: K. Aldermoor}\n  - {id: tb, name: T. Brisk}\n"
 
 
-@pytest.fixture
-def built(desk: Desk) -> Desk:
-    """A job that was issued, and the readings that release it."""
+@pytest.fixture(scope="module")
+def finished(tmp_path_factory: pytest.TempPathFactory) -> Desk:
+    """A job that was issued, and the readings that release it; nobody goes on with it."""
+    desk = Desk(copytree(GOOD, tmp_path_factory.mktemp("finished") / "specs"))
     copytree(READ, desk.folder / "readings")
     (desk.folder / "people.yaml").write_text(PEOPLE)
     desk.revise("MS-001")
+    return desk
+
+
+@pytest.fixture
+def built(finished: Desk, tmp_path: Path) -> Desk:
+    """The same in a folder of one's own."""
+    desk = Desk(copytree(finished.folder, tmp_path / "specs"))
+    desk.minutes = finished.minutes
     return desk
 
 
