@@ -24,6 +24,7 @@ from specgen.documents.method_statement.tests_asked import tests_table
 from specgen.documents.parts.annex import WorkingView, annex, grouped
 from specgen.documents.parts.apart import Apart, placed
 from specgen.documents.parts.climate import climate
+from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.inspection import points_table
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, contact_line, party
@@ -104,6 +105,11 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
     own = {
         system: words("system {}").format(", ".join(letter for of, letter in letters if of == system))
         for system in dict.fromkeys(system for system, _ in letters)
+    }
+    own |= {
+        f"{system.id}/{layer.id}": coat_name(number, layer, words)
+        for system in spec.systems_of(job)
+        for number, layer in numbered(system)
     }
     thinned = (one for thinner in thinners_of(job, spec) for one in thinner.sums)
     listed = annex((*figures.told_once(), *thinned, *released), spec, words, own={**own, job.id: ""})

@@ -191,9 +191,9 @@ def _product(coat: CoatOffered, spec: Spec) -> str:
 def _clauses(coat: CoatOffered, spec: Spec, words: Words) -> TableView:
     columns = [
         Column(words("Clause"), "w-20"),
-        Column(words("Required"), "w-25"),
-        Column(words("Offered"), "w-25"),
-        Column(words("Result"), "w-10"),
+        Column(words("Required"), "w-20"),
+        Column(words("Offered"), "w-20"),
+        Column(words("Result"), "w-12"),
         Column(words("Stated at")),
     ]
     caption = words("{coat}: {product}").format(

@@ -163,7 +163,7 @@ def _of(working_id: str, names: Mapping[str, str], systems: frozenset[str]) -> s
     told = []
     for before, part in pairwise(["", *parts]):
         # behind a system stands one of its coats, which may have the id of any product
-        name = part if before in systems else names.get(f"{before}/{part}", names.get(part, part))
+        name = names.get(f"{before}/{part}", part if before in systems else names.get(part, part))
         if name and not _MADE.fullmatch(part):
             told.append(name)
     return ", ".join(told)
