@@ -37,6 +37,11 @@ _SIGNS = "|".join(re.escape(sign) for sign in sorted({unit.sign for unit in UNIT
 _BARE = r"\d+(?![.,]?\d)(?:[;,.<)]|$)"
 _BEFORE = rf"(?<=\bISO) (?=\d)|(?<=\b[EU]N) (?=\d)|(?<=\bat most) (?={_BARE})|(?<=\bat least) (?={_BARE})"
 _FIGURE = re.compile(rf"<[^>]*>|(?<=\d) (?=(?:{_SIGNS})(?!\w))|{_BEFORE}")
+# a unit with a slash, after which a line may end; a drawing and the head of a page hold no element for it
+_SLASHED = "|".join(re.escape(unit.sign) for unit in UNITS.values() if not unit.many and "/" in unit.sign)
+_PER = re.compile(
+    rf"<head>.*?</head>|<svg\b.*?</svg>|<[^>]*>|(?<=\d)\N{{NO-BREAK SPACE}}(?:{_SLASHED})(?!\w)", re.DOTALL
+)
 _UNBROKEN, _MAY_BREAK = "\N{NO-BREAK SPACE}", "\N{ZERO WIDTH SPACE}"
 
 
@@ -97,6 +102,7 @@ def fill(template: str, *, language: str, medium: Medium, **values: object) -> s
 def unbroken(page: str) -> str:
     """The page with its grades kept in one line, and each figure with its unit; its joined statements break between two of them alone."""
     page = _FIGURE.sub(lambda found: _UNBROKEN if found[0] == " " else found[0], page)
+    page = _PER.sub(lambda found: found[0] if found[0][0] == "<" else f'<span class="unit-per">{found[0]}</span>', page)
     page = _GRADE.sub(lambda grade: grade[0].replace(" ", _UNBROKEN), page)
     return _JOINED.sub(lambda codes: codes[0].replace("+", f"+{_MAY_BREAK}"), page)
 

@@ -191,5 +191,7 @@ def test_a_figure_stays_with_its_unit_and_a_standard_with_its_number() -> None:
     told = unbroken('<p title="25 mm">at least 0.4 mm, 55 % RH, EN ISO 374-1, EN 143</p>')
     assert told == f'<p title="25 mm">at least 0.4{nb}mm, 55{nb}% RH, EN ISO{nb}374-1, EN{nb}143</p>'
     assert unbroken("UN 1263: dust at most 2; at least 3 K") == f"UN{nb}1263: dust at most{nb}2; at least 3{nb}K"
+    per = f'<td>at most 50<span class="unit-per">{nb}mg/m²</span></td><svg><text>5{nb}g/m³</text></svg>'
+    assert unbroken(f"<td>at most 50{nb}mg/m²</td><svg><text>5 g/m³</text></svg>") == per
     alike = "2 miles, 3 minutes, 12 cans, coat 2 mild, PEN 3, m 5"
     assert unbroken(alike) == alike

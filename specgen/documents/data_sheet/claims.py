@@ -35,9 +35,9 @@ def claims(product: Product, spec: Spec, words: Words) -> Claims:
     cures = {cure_words(side.series, words) for side in every}
     columns = (
         Column(words("Claim"), "w-20"),
-        Column(words("Test"), "w-25"),
+        Column(words("Test"), "w-30"),
         Column(words("Panels tested")),
-        Column(words("Result"), "w-15"),
+        Column(words("Result"), "w-10"),
         Column(words("Report"), "w-12"),
     )
     rows = [_row(claim, found, spec, words, cured=len(cures) > 1) for claim, found in shown]
