@@ -30,7 +30,7 @@ _BREAK = re.compile(r",(?!\d)|\bbut\b")
 _FORBIDDEN = re.compile(
     r"\b(?:not|never|no(?! longer\b)|none|nobody|nothing|nowhere|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|"
     r"instead of|rather than|unless|except|reject\w*|refus\w*|must not|"
-    r"(?<!that )(?<!which )cannot (?:be )?(?:switched|stopped|run|start)|excluded|free of|against|"
+    r"(?<!that )(?<!which )cannot (?:be )?(?:switched|stopped|run|start)|excluded|free of|against(?! stains)|"
     r"until (?:it|they) (?:is|are)(?! (?:hot|warm))|"
     r"other than)\b",
     re.I,

@@ -21,12 +21,13 @@ from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
 
 _PASSES = re.compile(
-    r"\b(?:not|never|no(?! (?:dust|air|wind)\b)|none|nobody|nothing|neither|nor|without|forbid\w*|forbidden|prohibit\w*|ban|banned|"
-    r"avoid\w*|instead of|"
+    r"\b(?:not|never|(?<!if )(?<!leaves )(?:no(?! (?:dust|air|wind)\b)|none|nobody|nothing)|neither|nor|without|"
+    r"forbid\w*|forbidden|prohibit\w*|ban|banned|avoid\w*|instead of|"
     r"rather than|permit|data sheets?|technical service|must not|(?<!that )(?<!which )cannot)\b",
     re.I,
 )
 _GOES_ON = re.compile(r"\s*(?:it|they|these) (?:is|are|was|were|may|can|will|runs?|stays?)\b", re.I)
+_SO_THAT = re.compile(r"\bso that (?:it|they|nothing|nobody|no|the [\w-]+)\b[^.;,]*", re.I)  # an aim forbids nothing
 _PERSON = re.compile(r"\b[A-Z]\. ?[A-Z][a-z]+")
 _NAMES_ENOUGH = frozenset({"standby", "rescue", "atmosphere_test"})  # who is named there knows the rules of the yard
 _MOST_TEXTS = 20_000
@@ -100,7 +101,9 @@ class _Reader:
 
     def lacks_in(self, said: str) -> bool:
         """Whether the words raise the subject and nothing in them makes it safe, or something undoes that."""
-        if self._raised.search(said) is None or (_PERSON if self.where in _NAMES_ENOUGH else _PASSES).search(said):
+        if self._raised.search(said) is None:
+            return False
+        if _PERSON.search(said) if self.where in _NAMES_ENOUGH else _PASSES.search(_SO_THAT.sub("", said)):
             return False
         return (self._undone is not None and self._undone.search(said) is not None) or self._sound.search(said) is None
 

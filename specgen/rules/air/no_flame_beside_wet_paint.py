@@ -22,13 +22,13 @@ Passes
     Given second good
     jobs.rails.scope: New railings in an open shed. The welding shop stops work 30 minutes before spraying.
 Fails
-    jobs.refit.ventilation: {statement: "Booth; a gas heater keeps the bay warm."}    # at jobs.refit.ventilation.statement
+    jobs.refit.ventilation: {statement: "Booth; a gas heater keeps the bay warm."}    # at jobs.refit.ventilation.statement    # also JOB018 at jobs.refit.ventilation.statement
 
     jobs.refit.ventilation: {statement: "Booth, extraction switched off so that no dust is drawn in."}    # at jobs.refit.ventilation.statement
 
     jobs.refit.scope: "New finish on doors and steps; welding goes on beside the spraying."    # at jobs.refit.scope
 
-    jobs.refit.ventilation: {statement: "Ordinary halogen lamps light the bay. Turn off the fans while spraying."}    # at jobs.refit.ventilation.statement    # at jobs.refit.ventilation.statement
+    jobs.refit.ventilation: {statement: "Ordinary halogen lamps light the bay. Turn off the fans while spraying."}    # at jobs.refit.ventilation.statement    # at jobs.refit.ventilation.statement    # also JOB018 at jobs.refit.ventilation.statement
 
     systems.cab.layers.primer.before_next: Dry with a propane torch.    # at systems.cab.layers.primer.before_next    # also JOB015 at systems.cab.layers.primer.before_next
 

@@ -24,7 +24,7 @@ Fails
     Given a can with a capsule
     jobs.refit.scope: Doors and step. Activated cans may be used for three days.    # at jobs.refit.scope
 
-    jobs.refit.scope: Chassis frame. Mixed paint left in the pot is used the next morning.    # at jobs.refit.scope
+    jobs.refit.scope: Chassis frame. Mixed paint left in the pot is used the next morning.    # at jobs.refit.scope    # also JOB018 at jobs.refit.scope
 To put right
     State the usable life of the product, and that what is left then is handed in as waste.
 """

@@ -16,7 +16,7 @@ Passes
     Given second good
     jobs.rails.inspection.salt: {id: salt, check: Soluble salt, at: after-preparation, method: "Patch, ISO 8502-6", criterion: {text: At most 20 mg/m2.}}
 Fails
-    jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Cross-cut, ISO 2409, one hour after the last coat", criterion: {text: Class 0 or 1.}}    # at jobs.refit.inspection.adhesion.method
+    jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Cross-cut, ISO 2409, one hour after the last coat", criterion: {text: Class 0 or 1.}}    # at jobs.refit.inspection.adhesion.method    # also JOB018 at jobs.refit.inspection.adhesion.method
 
     jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, test: {method: cross_cut, standard: ISO 2409, limit: class 0 or 1}, frequency: "One panel, after 12 h", criterion: {text: Class 0 or 1.}}    # at jobs.refit.inspection.adhesion.frequency
 

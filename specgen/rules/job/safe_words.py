@@ -1,7 +1,7 @@
 """JOB018 A sentence on a dangerous subject says what makes it safe
 
 Checks
-    Every instruction in words of jobs, preparations, systems and products that speaks of one of the subjects of a table (safe_forms): the standby person, rescue and the atmosphere test of a confined space, rags, masks while isocyanate is sprayed, solvent inside a confined space, the amount of hardener, readings left out, tools of another metal, water on body filler, ventilation that stops, hot work near paint, hold points released without the person. It says one of the forms that make it safe, or that it is forbidden, or leaves it to a permit, a data sheet or a named person. A text of which a practice is told already (JOB015, AIR013) is not read.
+    Every instruction in words of jobs, preparations, systems and products that takes one of the decisions of a table (safe_forms): on people in a confined space, masks, fire, pressure and waste; on metals and their tools; on paint that is old, mixed or thinned; on dirt, water, heat and bare metal; on masking; on faults, tests, readings, records and releases. It says one of the forms that make it safe, or that it is forbidden, or leaves it to a permit, a data sheet or a named person. A text of which a practice is told already (JOB015, AIR013) is not read.
 Why
     A wrong order can be worded in any number of ways, a sound one on the same subject in few.
 Passes

@@ -27,7 +27,7 @@ Fails
 
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.medium: nylon_web
-    preparations.sand-steel.steps.sand.text: Brush with steel wool.    # warning at preparations.sand-steel.steps.sand.text
+    preparations.sand-steel.steps.sand.text: Brush with steel wool.    # warning at preparations.sand-steel.steps.sand.text    # also JOB018 at preparations.sand-steel.steps.sand.text
 
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.medium: carbon_steel_brush    # at preparations.sand-steel.steps.sand.medium
