@@ -9,8 +9,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 
-_WIDTH, _HEIGHT = 760, 212
-_LEFT, _RIGHT, _TOP, _BOTTOM = 40, 440, 30, 174
+_WIDTH, _HEIGHT = 760, 184
+_LEFT, _RIGHT, _TOP, _BOTTOM = 40, 440, 30, 146
 _FONT = 'font-family="Specgen Sans, sans-serif" font-size="14"'
 
 Point = tuple[float, float]

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from html import escape
 
-_WIDTH = 620
-_LEFT, _RIGHT = 0, 250
+_WIDTH = 514
+_LEFT, _RIGHT = 0, 170
 _SUBSTRATE = 34
 # The tallest stack still leaves the page to the tables.
 _STACK = 120
@@ -81,5 +81,6 @@ def _substrate(floor: float, name: str) -> str:
     return (
         f'<rect x="{_LEFT}" y="{floor:.1f}" width="{_RIGHT}" height="{_SUBSTRATE}" fill="#ffffff" stroke="#1b1d1f" '
         f'stroke-width="0.8"/><path d="{hatch}" stroke="#55585b" stroke-width="0.6"/>'
+        f'<path d="M{_RIGHT} {floor + _SUBSTRATE / 2:.1f} H{_RIGHT + 24}" stroke="#55585b" stroke-width="0.8"/>'
         f'<text x="{_RIGHT + 30}" y="{floor + _SUBSTRATE / 2 + 4:.1f}" {_FONT}>{escape(name)}</text>'
     )

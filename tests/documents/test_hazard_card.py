@@ -191,4 +191,4 @@ def test_ventilation_and_waste_stand_on_the_card() -> None:
     # a product called by a number is not read as part of the figure behind it
     assert "primer, base coat, clear, barrier: cannot be" in told["Ventilation"][0]
     assert told["Ventilation"][0].endswith("provided: 2000\N{NO-BREAK SPACE}m³/h.")
-    assert told["Waste"][-1] == "Waste codes: 16 05 04*."
+    assert told["Waste"][-1] == "Waste codes: 16\N{NO-BREAK SPACE}05\N{NO-BREAK SPACE}04*."

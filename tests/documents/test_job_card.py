@@ -228,7 +228,11 @@ def test_a_side_holds_the_points_of_its_own_parts_only() -> None:
     put(spec, "jobs.refit.inspection.prepared.items", "[STEP]")
     door, step = (card.work for card in _card(spec).builds)
     assert [check.check for check in door.prepared] == []
-    assert [check.check for check in step.prepared] == ["Surface clean and matt (STEP)"]
+    # all its parts are meant, and those of other cards are not named
+    assert [check.check for check in step.prepared] == ["Surface clean and matt"]
+    put(spec, "jobs.refit.inspection.prepared.items", "[STEP, DOOR]")
+    door, step = (card.work for card in _card(spec).builds)
+    assert {check.check for check in (*door.prepared, *step.prepared)} == {"Surface clean and matt"}
 
 
 def test_each_coat_says_what_it_does_to_people() -> None:

@@ -70,10 +70,10 @@ def test_nothing_a_product_states_is_lost(job: Job, spec: Spec) -> None:
         for table in (merged.statements, merged.first_aid, merged.rules, merged.protection)
         for row in table.rows
         for cell in row
-        for line in cell.split("\n")
+        for line in cell.replace("\N{NO-BREAK SPACE}", " ").split("\n")
         for whose in (_cell(table, row, "Products") or line.partition(":")[0],)
     ]
-    stated = list(_stated(job, spec))
+    stated = [(product, text.replace("\N{NO-BREAK SPACE}", " ")) for product, text in _stated(job, spec)]
     lost = [
         (product, text)
         for product, text in stated

@@ -18,6 +18,7 @@ from specgen.documents.parts.caution_catalogue import (
     FIRE,
     FIRE_CANS,
     NO_FIRST_AID,
+    NOT_STATED,
     SHEET_DECIDES,
     SHEET_FIRST,
     SPILL,
@@ -36,6 +37,7 @@ from specgen.documents.parts.cautions import (
 )
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.entry import entry_permit, re_entry
+from specgen.documents.parts.hazard_lines import waste_code
 from specgen.documents.parts.hurts import hurts
 from specgen.documents.parts.parties import contact_line
 from specgen.documents.parts.pictogram import PictogramView, pictograms
@@ -60,11 +62,12 @@ from specgen.model.spec import Spec
 # As much text, in characters, as one side of A4 and of Letter holds at each size of type, then as two do, as counted on the
 # demonstration jobs.
 _ROOM = (
-    (1800, 1670, "large"),
-    (2900, 2700, "plain"),
-    (3900, 3630, "close"),
-    (6050, 6000, "tight"),
-    (7800, 7250, "close"),
+    (1800, 1740, "large"),
+    (2900, 2800, "plain"),
+    (4200, 4050, "close"),
+    (5300, 5130, "snug"),
+    (7050, 6850, "tight"),
+    (8300, 8000, "close"),
 )
 
 
@@ -163,7 +166,10 @@ def _cautions(
         one.hazards.disposal for one in products if one.hazards is not None and one.hazards.disposal
     )
     if codes or disposal:
-        yield words("Waste"), (*disposal, *((words("Waste codes: {}.").format(", ".join(codes)),) if codes else ()))
+        yield (
+            words("Waste"),
+            (*disposal, *((words("Waste codes: {}.").format(", ".join(map(waste_code, codes))),) if codes else ())),
+        )
     cans = any("aerosol" in traits_of(product) for product in products)
     yield words("Fire"), (words(FIRE), *((words(FIRE_CANS),) if cans else ()))
     yield words("Spill"), (words(SPILL), words(SHEET_DECIDES))
@@ -176,15 +182,21 @@ def _wear(products: Sequence[Product], job: Job, spec: Spec, short: Mapping[str,
     """
     whole = protection(products, words, work_wear(job, spec, words), short)
     shared: dict[tuple[str, ...], list[str]] = {}
-    for task, *rest in whole.rows:
-        whose, *kit = (cell or words("not stated") for cell in rest)
-        if whose == words(USUAL_WEAR):
-            whose = words("any (common practice)")
-        shared.setdefault((whose, *kit), []).append(task)
+    for task, *rest in (_usual_beside(row, words) for row in whole.rows):
+        shared.setdefault(tuple(cell or words("not stated") for cell in rest), []).append(task)
     named = "; ".join(words("{}: {}").format(called, name) for name, called in short.items() if called != name)
     caption = words("{}. {}").format(whole.caption, named) if named else whole.caption
     rows = tuple((", ".join(tasks), *rest) for rest, tasks in shared.items())
     return replace(whole, caption=caption, rows=rows)
+
+
+def _usual_beside(row: Sequence[str], words: Words) -> Sequence[str]:
+    """The row; where usual practice stands for what no product states, that is said beside it, and the row is for all."""
+    task, whose, *worn = row
+    if whose != words(USUAL_WEAR):
+        return row
+    usual, unstated = words("{} (common practice)"), words(NOT_STATED)
+    return (task, words("all"), *(usual.format(text) if text and text != unstated else text for text in worn))
 
 
 def _supplies(job: Job, spec: Spec, words: Words) -> TableView:

@@ -42,7 +42,7 @@ NOT_APPLICABLE = "–"
 class PlanRow:
     """A step of the work, or an inspection with its number; `hold` where the work stops.
 
-    `involved` are the letters of contractor, quality assurance, customer and third party.
+    `involved` are the letters of contractor, quality assurance, customer and third party, or that they are to be agreed.
     """
 
     number: str
@@ -160,7 +160,7 @@ class Plan:
         )
         yield self._step(
             words("Interval after {}").format(wait.after),
-            accepted="\n".join(part for part in said if part),
+            accepted=_interval(said),
             record=words("Job card"),
         )
 
@@ -193,7 +193,7 @@ class Plan:
             see(point, self._job, self._spec, words),
         )
         failed = words("If it fails: {}").format(point.if_failed) if point.if_failed and not again else ""
-        passed = words("As the first time.") if again else passes(point, self._job, self._spec, words)
+        passed = words("As the first time.") if again else passes(point, self._job, self._spec, words, wide=True)
         return PlanRow(
             number=self._numbers[point.id],
             what="\n".join(part for part in told if part),
@@ -201,7 +201,7 @@ class Plan:
             frequency=NOT_APPLICABLE if again else how_much(point, words) or words("not stated"),
             accepted="\n".join(part for part in (passed, failed) if part),
             record=point.record or words("Record sheets"),
-            involved=involvement(point.parties),
+            involved=involvement(point.parties) if point.parties is not None else (words("to agree"),) * 4,
             hold=point.hold_point,
         )
 
@@ -218,6 +218,13 @@ class Plan:
             record=record or NOT_APPLICABLE,
             involved=involvement(None),
         )
+
+
+def _interval(said: tuple[str, str, str]) -> str:
+    """Both ends in a line, and below it what is done where the later one has passed."""
+    low, high, late = said
+    ends = ", ".join(part for part in (low, high) if part)
+    return "\n".join(part for part in (ends, late) if part)
 
 
 def involvement(parties: Parties | None) -> tuple[str, str, str, str]:

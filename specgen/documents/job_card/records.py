@@ -15,13 +15,13 @@ from math import ceil
 
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import coats
-from specgen.documents.parts.inspection import accepted, limits, method_of
+from specgen.documents.parts.inspection import accepted, limits, method_of, run_on
 from specgen.documents.parts.pictures import PictureView, marked_pictures
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.inspected import film_points, numbers_of, places, points_on
 from specgen.facts.job.points import principle_of
-from specgen.facts.job.quantities import LayerKey, Quantities
+from specgen.facts.job.quantities import LayerKey, Quantities, ordered_as
 from specgen.facts.job.spots import planned
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint
 from specgen.model.job import Job
@@ -140,7 +140,7 @@ def _sheets(
                 ),
                 per_spot=per_spot,
                 rows=_columns([str(number) for number in range(1, here + 1)], beside),
-                shared="; ".join(shared),
+                shared=run_on("\n".join(shared)),
                 planned=_said(spots, per_spot, share, words) if stated else words("number of readings not stated"),
             )
 
@@ -162,7 +162,7 @@ def _film(
         number=numbers[point.id],
         check=point.check,
         limits=accepted(point, job, spec, words.with_one_film()) or limits(point, job, spec, words.with_one_film()),
-        method="; ".join(part for part in method if part),
+        method=run_on("\n".join(part for part in method if part)),
     )
 
 
@@ -185,7 +185,8 @@ def _gauges(films: Sequence[InspectionPoint], numbers: Mapping[str, str], words:
         said = words("zeroed on {}").format(zero) if zero else ""
         alike.setdefault(", ".join(part for part in (kind, said) if part), []).append(numbers[point.id])
     for said, points in alike.items():
-        yield words("DFT gauge, inspections {}").format(", ".join(points)), said
+        named = words("DFT gauge, inspections {}") if len(points) > 1 else words("DFT gauge, inspection {}")
+        yield named.format(", ".join(points)), said
     yield words("Thermometer, hygrometer"), ""
 
 
@@ -197,8 +198,8 @@ def _batches(build: Build, job: Job, spec: Spec, figures: Quantities, words: Wor
         for colour in _by_colour(build, at)
     )
     for coat, layer, named, keys in colours:
-        held = [found for key in keys if (found := figures.layer_packs.get(key)) is not None]
-        packs = sum(int(one.rounded) for one in held) if len(held) == len(keys) else None
+        needed = figures.packs_together(keys, ordered_as(layer))
+        packs = int(needed.rounded) if needed is not None else None
         share = ceil(packs / max(1, len(job.vehicles))) if packs is not None else _PACKS_IN_A_ROW
         product = spec.product_of(layer)
         mixed = product.curing is CuringKind.LIQUID_TWO_PACK

@@ -12,7 +12,7 @@ from specgen.documents.job_card.records import points_read
 from specgen.documents.parts.application import application_at, dry_to_the_touch, part_used_pack, ready_for_sanding
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import CoatView, Wait, coats, taken_off, waits
-from specgen.documents.parts.inspection import accepted, limits, method_of
+from specgen.documents.parts.inspection import accepted, limits, method_of, run_on
 from specgen.documents.parts.items import number_of
 from specgen.documents.parts.pictures import marked
 from specgen.documents.parts.preparation import steps
@@ -170,7 +170,7 @@ class Points:
 
     def __init__(self, build: Build, job: Job, spec: Spec, words: Words) -> None:
         self._numbers = numbers_of(job)
-        self._job, self._spec, self._words = job, spec, words
+        self._build, self._job, self._spec, self._words = build, job, spec, words
         self._own = points_on(build.items, job, spec)
         self._read = {point.id for point in points_read(self._own, job)}
 
@@ -185,7 +185,7 @@ class Points:
             CardCheck(
                 number=self._numbers[point.id],
                 check=self._named(point),
-                method="" if point.id in self._read else method_of(point, self._words).replace("\n", "; "),
+                method="" if point.id in self._read else run_on(method_of(point, self._words)),
                 passes=_in_a_line(point, self._job, self._spec, self._words, ruled=point.id not in self._read),
                 if_failed=point.if_failed or "",
                 hold=point.hold_point,
@@ -195,7 +195,13 @@ class Points:
 
     def _named(self, point: InspectionPoint) -> str:
         """What is inspected, on which parts, and at which marks of which figure."""
-        where = (", ".join(point.items), marked(point, self._job, self._spec, self._words))
+        mine = [item.id for item in self._build.items]
+        # the card names its own parts, and only where the point leaves some of them out
+        own = ", ".join(item for item in mine if item in point.items)
+        where = (
+            own if any(item not in point.items for item in mine) else "",
+            marked(point, self._job, self._spec, self._words),
+        )
         said = ", ".join(text for text in where if text)
         return point.check + (f" ({said})" if said else "")
 

@@ -144,15 +144,15 @@ def _items(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words
         Column(words("Exposure"), "w-10"),
         Column(words("Max. service temperature"), "w-12", numeric=True),
     ]
-    masked = any(item.masked for item in build.items)
-    rows = [_item(item, job, spec, figures, words, "–" if masked else "") for item in build.items]
-    return table_view(words("Items of system {}").format(build.letter), columns, rows)
+    rows = [_item(item, job, spec, figures, words) for item in build.items]
+    # where nothing is masked, nothing is on the part, or no temperature is stated
+    return table_view(words("Items of system {}").format(build.letter), columns, rows, "–")
 
 
-def _item(item: Item, job: Job, spec: Spec, figures: Quantities, words: Words, bare: str) -> tuple[str, ...]:
+def _item(item: Item, job: Job, spec: Spec, figures: Quantities, words: Words) -> tuple[str, ...]:
     area = figures.areas.get(item.id)
     old = "; ".join(old_coat_in_short(coat, words) for coat in item.old_coats)
-    masked = "; ".join(entry.what for entry in item.masked) or bare
+    masked = "; ".join(entry.what for entry in item.masked)
     printed = words.worked(area)
     return (
         item.id,
@@ -175,14 +175,14 @@ def _coat_table(letter: str, told: Told, totals: Sequence[tuple[str, ...]], word
     columns = [
         Column(words("Coat"), "w-10"),
         Column(words("Product, variant, order number") if ordered else words("Product")),
-        Column(words("Application"), "w-12"),
+        Column(words("Application"), "w-10"),
         Column(wet, "w-7", numeric=True),
         Column(words("DFT min."), "w-7", numeric=True),
         Column(words("DFT nominal"), "w-7", numeric=True),
         Column(words("DFT max."), "w-7", numeric=True),
         Column(words("Interval min."), "w-7"),
         Column(words("Interval max."), "w-7"),
-        Column(words("If exceeded"), "w-15"),
+        Column(words("If exceeded"), "w-14"),
         Column(words("Packs"), "w-6", numeric=True),
     ]
     caption = words(
@@ -259,11 +259,10 @@ def _section(build: Build, spec: Spec, material: str, words: Words) -> dict[str,
                 drawn.add(limit)
                 break
     caption = (
-        words("Section through system {letter} at nominal DFT. Thickness to scale, width not to scale.")
+        words("Section through system {letter} at nominal DFT, thickness to scale.")
         if drawn == {"nominal"}
         else words(
-            "Section through system {letter}, coats without a nominal DFT drawn at the limit shown. Thickness to scale, "
-            "width not to scale."
+            "Section through system {letter}, coats without a nominal DFT drawn at the limit shown; thickness to scale."
         )
     )
     drawing = layer_section(bands, material, words("Section through the coats, thickness to scale"))

@@ -30,7 +30,7 @@ from specgen.facts.job.thinners import without_hazards
 from specgen.facts.product.protection import USUAL, usual_needs, worn, worn_at
 from specgen.model.hazards import Task
 from specgen.model.job import Job
-from specgen.model.product import Product
+from specgen.model.product import PackForm, Product
 from specgen.model.spec import Spec
 
 T = TypeVar("T", bound=Hashable)
@@ -173,16 +173,21 @@ def _protection(products: Sequence[Product], work: Sequence[WorkWear], named: _N
         ]
     rows = []
     for task in tasks:
-        kits = [(product.name, _kit(product, task, words)) for product in products]
-        worn_by = [(name, kit) for name, kit in kits if kit is not None]
-        cells = [_cell(((name, kit[at]) for name, kit in worn_by), named, len(kits), words) for at in range(4)]
+        kits = [(product.name, _kit(product, task, words)) for product in products if _has(product, task)]
+        worn_by = [(name, kit) for name, kit in kits if kit is not None] or [("", _unsaid(words))]
+        cells = [
+            _cell(((name, kit[at]) for name, kit in worn_by), named, len(products) if kits else 1, words)
+            for at in range(4)
+        ]
         # usual practice for degreasing stands for what nobody states, and each cleaner of the work says it
         kept = task is not Task.PREPARATION or any(entry.task is task for p in products for entry in worn(p))
         asked = [one for one in work if one.task is task]
-        for at, texts in enumerate(([one.respiratory for one in asked], [one.hands for one in asked])):
+        # of a thinner nobody states the mask of, the sheet decides; the mask of a cleaner is told with the task
+        masks = [one.respiratory or (words(NOT_STATED) if task is Task.MIXING else "") for one in asked]
+        for at, texts in enumerate((masks, [one.hands for one in asked])):
             said = [f"{one.whose}: {text}" for one, text in zip(asked, texts, strict=True) if text]
             if said:
-                cells[at] = "\n".join((*((cells[at],) if kept else ()), *said))
+                cells[at] = "\n".join((*((cells[at],) if kept and kits else ()), *said))
         rows.append((words.word(task), *cells))
     columns = (
         Column(words("Task"), "w-12"),
@@ -192,6 +197,17 @@ def _protection(products: Sequence[Product], work: Sequence[WorkWear], named: _N
         Column(words("Body")),
     )
     return table_view(words("Personal protective equipment (PPE), by task"), columns, rows)
+
+
+def _has(product: Product, task: Task) -> bool:
+    """False where the task is none of the product's: a can is not mixed."""
+    told = product.pack.form is not PackForm.AEROSOL or any(entry.task is task for entry in worn(product))
+    return task is not Task.MIXING or told
+
+
+def _unsaid(words: Words) -> tuple[str, str, str, str]:
+    unsaid = words("not stated")
+    return words(NOT_STATED), unsaid, unsaid, unsaid
 
 
 def _kit(product: Product, task: Task, words: Words) -> tuple[str, str, str, str] | None:

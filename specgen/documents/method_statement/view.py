@@ -35,7 +35,7 @@ from specgen.documents.parts.supplies import supplies, supplies_table
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.calculations import place_of_calculations
-from specgen.facts.job.builds import builds_of
+from specgen.facts.job.builds import Build, builds_of
 from specgen.facts.job.quantities import Quantities, quantities
 from specgen.facts.job.thinners import thinners_of
 from specgen.facts.job.waivers import in_force
@@ -101,16 +101,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
     without = set(job.document.leave_out)
     figures = quantities(job, spec)
     released = let_off(job, spec, figures)
-    letters = [(build.system.id, build.letter) for build in builds_of(job, spec)]
-    own = {
-        system: words("system {}").format(", ".join(letter for of, letter in letters if of == system))
-        for system in dict.fromkeys(system for system, _ in letters)
-    }
-    own |= {
-        f"{system.id}/{layer.id}": coat_name(number, layer, words)
-        for system in spec.systems_of(job)
-        for number, layer in numbered(system)
-    }
+    own = _own_names(builds_of(job, spec), words)
     thinned = (one for thinner in thinners_of(job, spec) for one in thinner.sums)
     listed = annex((*figures.told_once(), *thinned, *released), spec, words, own={**own, job.id: ""})
     place = place_of_calculations(job.document, spec.project)
@@ -165,6 +156,19 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
     )
 
 
+def _own_names(listed: Sequence[Build], words: Words) -> dict[str, str]:
+    """What the statement calls its systems and their coats: `system A`, `system A (LAMP)` where another colour stands beside it."""
+    letters: dict[str, list[str]] = {}
+    for build in listed:
+        for system, items in build.painted:
+            alone = f" ({', '.join(item.id for item in items)})" if len(build.painted) > 1 else ""
+            letters.setdefault(system.id, []).append(f"{build.letter}{alone}")
+    named = {system: words("system {}").format(", ".join(told)) for system, told in letters.items()}
+    painted = (system for build in listed for system, _ in build.painted)
+    coats = {f"{one.id}/{layer.id}": coat_name(at, layer, words) for one in painted for at, layer in numbered(one)}
+    return {**named, **coats}
+
+
 def called(left_open: OpenCoats | None) -> str:
     """The name in the names of its files."""
     return "method-statement" if left_open is None else "performance-specification"
@@ -204,8 +208,8 @@ def _sequence(told: Sequence[BuildView], words: Words) -> TableView:
             criteria = [f"{number}: {text}" if len(phase.points) > 1 else text for number, text in passes]
             rows.append((name, "; ".join(shown) or "–", "; ".join(criteria) or "–"))
     columns = (
-        Column(words("Work"), "w-20"),
-        Column(words("Inspection"), "w-35"),
+        Column(words("Work"), "w-15"),
+        Column(words("Inspection"), "w-40"),
         Column(words("Acceptance criterion")),
     )
     return table_view(words("Sequence of work; at a hold point the work stops until it is signed off"), columns, rows)
@@ -232,7 +236,7 @@ def _materials(figures: Quantities, spec: Spec, words: Words) -> TableView:
         (*order_line(spec.products[product], variant, words), words.worked(needed))
         for (product, variant), needed in figures.packs.items()
     ]
-    return table_view(words("Packs for the job, rounded up to whole packs"), columns, rows)
+    return table_view(words("Packs for the job, rounded up to whole packs"), columns, rows, "–")
 
 
 def _waivers(job: Job, spec: Spec, day: date, words: Words) -> TableView:

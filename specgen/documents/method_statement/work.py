@@ -86,7 +86,10 @@ class Numbers:
         for row in rows:
             if row.kind == "step":
                 self._steps += 1
-                row = replace(row, number=str(self._steps), safety=self.cautioned(row.safety, str(self._steps), words))
+                number = str(self._steps)
+                # nobody is sent from one reference to the next
+                safety = row.safety if row.refers else self.cautioned(row.safety, number, words)
+                row = replace(row, number=number, safety=safety)
             found.append(row)
         return tuple(found)
 

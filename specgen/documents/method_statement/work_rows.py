@@ -29,7 +29,8 @@ class WorkRow:
     """A step, or an inspection in its place: at a hold point the work stops. `number` is that of the step or of the point.
 
     `text` is Markdown where `prose` says so; `lines` stand below it. `safety` and `done` are finished sentences; `brief` is the
-    first of `done` in one unit, for the table of the sequence; empty where another table tells it.
+    first of `done` in one unit, for the table of the sequence; empty where another table tells it. `refers` where `safety` sends the
+    reader to an earlier step.
     """
 
     kind: Literal["step", "point", "hold"]
@@ -42,6 +43,7 @@ class WorkRow:
     safety: tuple[str, ...] = ()
     done: tuple[str, ...] = ()
     brief: str | None = None
+    refers: bool = False
 
 
 def prepare(steps: Sequence[StepView], handed_over: Sequence[tuple[str, str]], words: Words) -> Iterator[WorkRow]:
@@ -118,6 +120,7 @@ def apply(
             .lstrip(". "),
             safety=(words("As from step {}.").format(described),),
             done=done,
+            refers=True,
         )
         return
     told: set[Task] = set()

@@ -52,7 +52,7 @@ def annex(
     """Each Working numbered W1, W2 and on; inputs that are results of others name them by that number.
 
     `elsewhere` says where a result comes from whose working is not in this list. `own` is what the document calls what it is about,
-    by id; what it need not name is empty.
+    by id, coats by `system/coat`; what it need not name is empty.
     """
     listed = list(workings)
     numbers = {working.id: f"W{position}" for position, working in enumerate(listed, 1)}

@@ -12,7 +12,7 @@ from fractions import Fraction
 from specgen.documents.parts.clauses import to_be_offered
 from specgen.documents.parts.protection import spraying_wear
 from specgen.documents.parts.wording import Words
-from specgen.facts.job.quantities import Quantities
+from specgen.facts.job.quantities import Quantities, ordered_as
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.intervals import air_of, interval
 from specgen.facts.layer.left import left_after_removal
@@ -73,7 +73,18 @@ def coats(painted: Painted, spec: Spec, figures: Quantities, words: Words) -> tu
         tuple(_coat(number, layer, system, spec, figures, words) for number, layer in numbered(system))
         for system, _ in painted
     ]
-    return tuple(_as_one(painted, views) for views in zip(*listed, strict=True))
+    found = tuple(_as_one(painted, views) for views in zip(*listed, strict=True))
+    return tuple(_ordered(at, coat, painted, figures, words) for at, coat in enumerate(found))
+
+
+def _ordered(at: int, coat: CoatView, painted: Painted, figures: Quantities, words: Words) -> CoatView:
+    """The coat with the packs it takes in all; of several variants each has its own."""
+    layers = [(system, system.layers[at]) for system, _ in painted]
+    ordered = {ordered_as(layer) for _, layer in layers}
+    if len(painted) == 1 or len(ordered) > 1:
+        return coat
+    packs = figures.packs_together([(system.id, layer.id) for system, layer in layers], ordered.pop())
+    return replace(coat, needed=words.worked(packs))
 
 
 def _as_one(painted: Painted, views: Sequence[CoatView]) -> CoatView:

@@ -112,4 +112,9 @@ def _carriage(stated: Transport | None, words: Words) -> str:
 
 def _waste(code: str, words: Words) -> str:
     row = table_row("waste_codes", "code", code)
-    return f"{code} {words(row['text'])}" if row is not None else code
+    return f"{waste_code(code)} {words(row['text'])}" if row is not None else waste_code(code)
+
+
+def waste_code(code: str) -> str:
+    """`16 05 04*` in one line."""
+    return code.replace(" ", "\N{NO-BREAK SPACE}")

@@ -26,10 +26,10 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
     """Every point of a job, numbered in the order of the work."""
     layers = {layer.id: layer for system in spec.systems_of(job) for layer in system.layers}
     columns = [
-        Column(words("No."), "w-5", numeric=True),
+        Column(words("No."), "w-4", numeric=True),
         Column(words("Stage"), "w-12"),
         Column(words("Inspection"), "w-12"),
-        Column(words("Method and frequency"), "w-30"),
+        Column(words("Method and frequency"), "w-32"),
         Column(words("Acceptance criterion")),
         Column(words("If it fails"), "w-15"),
     ]
@@ -49,6 +49,12 @@ def method_of(point: InspectionPoint, words: Words) -> str:
     return _joined((measured_with(point, words), how_much(point, words)))
 
 
+def run_on(lines: str) -> str:
+    """The same lines one behind the other: a new sentence after a full stop, anything else after a semicolon."""
+    first, *rest = lines.split("\n")
+    return first + "".join((". " if line[:1].isupper() else "; ") + line for line in rest)
+
+
 def measured_with(point: InspectionPoint, words: Words) -> str:
     """The method, the test, the gauge and its zero, the voltage, one line each."""
     voltage = words("test voltage {}").format(words.phrase(point.voltage)) if point.voltage is not None else ""
@@ -60,10 +66,20 @@ def how_much(point: InspectionPoint, words: Words) -> str:
     return _joined((sampling(point.sampling, words), point.frequency, *_counts(point.readings, words)))
 
 
-def passes(point: InspectionPoint, job: Job, spec: Spec, words: Words) -> str:
-    """What passes, one line a limit, rule or text, with what the rule makes of the limits."""
+def passes(point: InspectionPoint, job: Job, spec: Spec, words: Words, *, wide: bool = False) -> str:
+    """What passes, one line a limit, rule or text, with what the rule makes of the limits; `wide` has room for all limits in a line."""
     held = criteria_of(point, job, spec)
-    said = (_joined((*_limits(one.criterion, words), _accepted(one.criterion, words))) for one in held)
+    between = ", " if wide else "\n"
+    said = (
+        _joined(
+            (
+                between.join(_films(one.criterion, words)),
+                *_counted(one.criterion, words),
+                _accepted(one.criterion, words),
+            )
+        )
+        for one in held
+    )
     tested = limit_words(point.test, words) if point.test is not None else ""
     return _joined((*_each(held, said, "\n"), tested, ambient(point, job, words), point.criterion.text))
 
@@ -135,6 +151,10 @@ def _accepted(criterion: Criterion, words: Words) -> str:
 
 def _limits(criterion: Criterion, words: Words) -> tuple[str, ...]:
     """The limits and rules of a criterion, without its text."""
+    return (*_films(criterion, words), *_counted(criterion, words))
+
+
+def _films(criterion: Criterion, words: Words) -> tuple[str, ...]:
     films = (
         (criterion.min, words("at least {}")),
         (criterion.max, words("at most {}")),
@@ -144,7 +164,12 @@ def _limits(criterion: Criterion, words: Words) -> tuple[str, ...]:
         (criterion.area_min, words("area measurement at least {}")),
         (criterion.area_max, words("area measurement at most {}")),
     )
-    said = [text.format(words.phrase(film)) for film, text in films if film is not None]
+    return tuple(text.format(words.phrase(film)) for film, text in films if film is not None)
+
+
+def _counted(criterion: Criterion, words: Words) -> tuple[str, ...]:
+    """The rules of a criterion: whether the film is as specified, and how readings count."""
+    said = []
     low = words.word(criterion.low_readings) if criterion.low_readings is not None else ""
     decides = words("this rule takes precedence") if criterion.governs else ""
     if criterion.as_specified:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Sequence
 
 from specgen.documents.parts.caution_catalogue import AT_STEPS, StepCaution, Work
+from specgen.documents.parts.hazard_lines import waste_code
 from specgen.documents.parts.protection import usual_line, worn_parts
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.air import unmeasured_clearance
@@ -156,7 +157,7 @@ def makers_cautions(task: Task, products: Sequence[Product], words: Words) -> It
             texts.insert(0, stated.ventilation)
         if task is Task.CLEAN_UP:
             texts += [stated.disposal] if stated.disposal else []
-            codes = ", ".join(stated.waste_codes)
+            codes = ", ".join(map(waste_code, stated.waste_codes))
             texts += [words("Waste codes: {}.").format(codes)] if codes else []
         for text in texts:
             owners_of.setdefault(text, []).append(product)

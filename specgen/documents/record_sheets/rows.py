@@ -13,7 +13,7 @@ from specgen.assessing.forms import aside_name, span_name
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.concessions import concession_cells, concession_heads
-from specgen.documents.parts.inspection import passes
+from specgen.documents.parts.inspection import passes, run_on
 from specgen.documents.parts.pictures import PictureView, marked_pictures
 from specgen.documents.parts.wording import Words
 from specgen.documents.record_sheets.lines import Rows, SheetLine, SheetTable
@@ -82,15 +82,17 @@ def _is_film(point: InspectionPoint, job: Job, spec: Spec) -> bool:
     )
 
 
-def _coats(job: Job, spec: Spec, words: Words) -> Iterator[tuple[str, str, str, str]]:
-    """(id of the coat, its name, id of the product, its name), each coat of the job once."""
-    told = set()
-    for build in builds_of(job, spec):
+def _coats(job: Job, spec: Spec, words: Words) -> Iterator[tuple[str, str]]:
+    """(id of the coat, its name), each coat of the job once; of several systems with the letters of those that have it."""
+    listed = builds_of(job, spec)
+    letters: dict[tuple[str, str], dict[str, list[str]]] = {}
+    for build in listed:
         for number, layer in numbered(build.system):
-            product = spec.product_of(layer)
-            if (layer.id, product.id) not in told:
-                told.add((layer.id, product.id))
-                yield layer.id, coat_name(number, layer, words), product.id, product.name
+            names = letters.setdefault((layer.id, spec.product_of(layer).id), {})
+            names.setdefault(coat_name(number, layer, words), []).append(build.letter)
+    for (coat, _), names in letters.items():
+        said = (words("{systems}: {coat}").format(systems=", ".join(of), coat=name) for name, of in names.items())
+        yield coat, "; ".join(said) if len(listed) > 1 else next(iter(names))
 
 
 def _conceded(held: Sequence[Concession], job: Job, spec: Spec, words: Words) -> SheetTable:
@@ -110,7 +112,7 @@ def _conceded(held: Sequence[Concession], job: Job, spec: Spec, words: Words) ->
 
 def _air(point: InspectionPoint | None, job: Job, spec: Spec, rows: Rows, words: Words) -> SheetTable:
     lines = []
-    for coat, name, _, _ in _coats(job, spec, words):
+    for coat, name in _coats(job, spec, words):
         for _ in range(_AIR):
             number = rows.enter(point=point.id if point is not None else "", coat=coat)
             fields = rows.fields(number, "on", "air", "humidity", "surface", "dew_point", "by")
@@ -121,7 +123,7 @@ def _air(point: InspectionPoint | None, job: Job, spec: Spec, rows: Rows, words:
         widths=("w-15",),
         note=stated,
         heads=(
-            words("Coat"),
+            words("System: coat") if len(builds_of(job, spec)) > 1 else words("Coat"),
             words("Date, time"),
             words("Air, °C"),
             words("Humidity, %"),
@@ -149,7 +151,7 @@ def _batches(job: Job, spec: Spec, rows: Rows, words: Words) -> SheetTable:
                     )
     return SheetTable(
         title=words("Batches applied"),
-        widths=("w-8", "w-10", "w-25"),
+        widths=("w-12", "w-12", "w-25"),
         note=words(
             "Every batch of every product, with its expiry date and the packs used; leave lines empty that are not needed."
         ),
@@ -178,7 +180,7 @@ def _results(points: Sequence[InspectionPoint], job: Job, spec: Spec, rows: Rows
             lines.append(SheetLine(printed=printed, fields=rows.fields(number, "value", "on", "by")))
     return SheetTable(
         title=words("Results"),
-        widths=("w-20", "w-8", "w-35"),
+        widths=("w-20", "w-12", "w-30"),
         note=words("Write conforming or not conforming, or the value with its unit."),
         heads=(
             words("Inspection"),
@@ -234,7 +236,7 @@ def _readings(
         )
         for at in range(1, readings + 1)
     )
-    accepted = passes(point, job, spec, words.with_one_film()).replace("\n", "; ")
+    accepted = run_on(passes(point, job, spec, words.with_one_film()))
     attach = words("More readings than a sheet has boxes for ({}): record them with the gauge.").format(many)
     title = f"{numbers_of(job)[point.id]} {point.check}"
     yield SheetTable(

@@ -6,8 +6,9 @@ fault, so that a rule can say so. Called by the rules on quantities, by the docu
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
 from functools import partial
 
 from specgen.facts.job.areas import item_area, summed_area
@@ -73,11 +74,25 @@ class Quantities:
                     raise ValueError(f"two figures of the job are called {working.id}")
         yield from seen.values()
 
+    def packs_together(self, coats: Sequence[LayerKey], ordered: PackKey) -> Working | None:
+        """The packs of coats that are sprayed from the same ones: no more than are ordered for the job. None where one is not known."""
+        held = [self.layer_packs[key] for key in coats if key in self.layer_packs]
+        if not held or len(held) < len(coats):
+            return None
+        most = self.packs[ordered].number if ordered in self.packs else None
+        added = sum((one.number for one in held), Fraction(0))
+        return replace(held[0], result=added if most is None else min(added, most))
+
     def told_once(self) -> tuple[Working, ...]:
         """The workings, without those of a coat that is the only one of its product: the packs of the product say the same."""
         listed = [(entry, (entry.substituted(), entry.printed())) for entry in self.workings()]
         told = {figures for entry, figures in listed if entry.id.startswith(_OF_PACK)}
         return tuple(e for e, figures in listed if not (e.id.startswith(_OF_LAYER) and figures in told))
+
+
+def ordered_as(layer: Layer) -> PackKey:
+    """What is ordered for a coat: its product and variant."""
+    return layer.product or "", layer.variant
 
 
 def quantities(job: Job, spec: Spec) -> Quantities:

@@ -59,7 +59,7 @@ def _of_job(spec: Spec, job_id: str) -> tuple[Thinner, ...]:
         thinner = found.setdefault(name or f"/{product.id}", Thinner(name))
         if product not in thinner.products:
             thinner.products.append(product)
-        said = phrase("thinner of the coat {coat}", coat=layer_id)
+        said = phrase("thinner of {product}", product=product.name)
         thinner.parts.append((said, needed))
     for key, thinner in found.items():
         thinner.sums = _added(f"thinner-of.{job_id}.{key}", thinner.parts)
