@@ -89,7 +89,7 @@ def test_work_batches_and_files_are_those_of_the_records(built: Built) -> None:
 
 def test_a_person_who_was_erased_is_told_by_the_id_alone(built: Built) -> None:
     named = {row[0]: row[1] for row in _texts(_view(built).persons.rows)}
-    assert named == {"ka": "K. Aldermoor", "bt": "B. Tennick", "em": "", "rh": "R. Halvorsen"}
+    assert named == {"ka": "K. Aldermoor", "bt": "B. Tennick", "em": "not stated", "rh": "R. Halvorsen"}
     erased = _texts(_view(replace(built, people=People())).persons.rows)
     assert [row[0] for row in erased] == list(named)
     assert not any(text for row in erased for text in row[1:])

@@ -222,4 +222,4 @@ def _persons(built: Built, words: Words) -> TableView:
         ]
         post = [part for part in (one.employer, one.function) if part] if one is not None else []
         rows.append((text, (one.name or "") if one is not None else "", "\n".join(post), "\n".join(held)))
-    return table_view(words("Persons named by the records"), columns, rows)
+    return table_view(words("Persons named by the records"), columns, rows, words("not stated"))

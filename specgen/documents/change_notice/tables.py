@@ -46,7 +46,7 @@ def counts(changes: Sequence[Change], words: Words) -> TableView:
     )
     found = counted(changes)
     rows = [(words(CONCERNS[concern]), *(str(found[concern].get(kind, "")) for kind in kinds)) for concern in found]
-    return table_view(words("Changes by subject"), columns, rows)
+    return table_view(words("Changes by subject"), columns, rows, "–")
 
 
 def approvals(project: Project, words: Words) -> TableView:
