@@ -185,8 +185,8 @@ def _supplies(spec: Spec, words: Words) -> TableView:
 def _jobs(jobs: Sequence[Job], words: Words) -> TableView:
     columns = (
         Column(words("Job"), "w-15"),
-        Column(words("Title")),
-        Column(words("Vehicles"), "w-25"),
+        Column(words("Title"), "w-30"),
+        Column(words("Vehicles")),
         Column(words("Transfer efficiency"), "w-12", numeric=True),
     )
     rows = [

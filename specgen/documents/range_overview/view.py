@@ -79,10 +79,10 @@ def range_overview(spec: Spec, context: Context) -> RangeOverview:
         Column(words("DFT min."), "w-8", numeric=True),
         Column(words("DFT nominal"), "w-8", numeric=True),
         Column(words("DFT max."), "w-8", numeric=True),
-        Column(dry, "w-8", numeric=True),
+        Column(dry, "w-7", numeric=True),
         Column(words("Max. continuous service temperature (dry heat)"), "w-8", numeric=True),
-        Column(words("Shelf life, unopened"), "w-8", numeric=True),
-        Column(words("Pot life"), "w-8"),
+        Column(words("Shelf life, unopened"), "w-6", numeric=True),
+        Column(words("Pot life"), "w-7"),
         Column(words("Pack")),
     )
     rows = [tuple(text or words("not stated") for text in _row(product, usual, words)) for product in products]
