@@ -1,4 +1,4 @@
-"""Renews the stems of `practices_in_words`, the parts of words without which a text is not looked at, from the words of each row.
+"""Renews the stems of the tables by which sentences are read, the parts of words without which a text is not looked at, from the words of each row.
 
     .venv/bin/python tests/campaigns/practice_stems.py
 
@@ -22,7 +22,8 @@ from tests.facts.test_practices import SOUND  # noqa: E402
 from tests.needed_words import Needed, implied, needed  # noqa: E402
 
 FOLDERS = [*(ROOT / "specs_demo").iterdir(), *(ROOT / "tests/sound").iterdir()]
-TABLE = ROOT / "specgen/standards/tables/practices_in_words.yaml"
+TABLES = {"practices_in_words": "words", "safe_forms": "subject", "precautions": "words", "excuses": "words"}
+"""The column of each that the stems are worked out from."""
 SHORTEST, LONGEST, GROUPS = 3, 8, 3
 Texts = tuple[str, ...]
 
@@ -30,13 +31,19 @@ Texts = tuple[str, ...]
 def main() -> None:
     stated = {text for folder in FOLDERS if folder.is_dir() for text in _texts(folder)}
     texts = tuple(sorted(text.lower() for text in stated | {*SOUND}))
-    lines = TABLE.read_text("utf-8").splitlines(keepends=True)
-    stems = {row["id"]: _stems(row["words"], texts) for row in table("practices_in_words").rows}
+    for name, words in TABLES.items():
+        _renew(name, words, texts)
+
+
+def _renew(name: str, words: str, texts: Texts) -> None:
+    file = ROOT / "specgen/standards/tables" / f"{name}.yaml"
+    lines = file.read_text("utf-8").splitlines(keepends=True)
+    stems = {row["id"]: _stems(row[words], texts) for row in table(name).rows}
     for at, line in enumerate(lines):
         row = re.match(r"  - \{id: (\w+),", line)
         if row is not None and stems[row[1]]:
             lines[at] = re.sub(r'stems: "[^"]*"', f'stems: "{stems[row[1]]}"', line, count=1)
-    TABLE.write_text("".join(lines), "utf-8")
+    file.write_text("".join(lines), "utf-8")
 
 
 def _texts(folder: Path) -> list[str]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 import yaml
@@ -10,6 +11,7 @@ import yaml
 from specgen.facts.job.circumstances import NAMES
 from specgen.facts.job.made_light_of import passed_over
 from specgen.standards.tables import table
+from tests.needed_words import implied
 
 SAID: dict[str, dict[str, list[str]]] = yaml.safe_load(
     Path(__file__).with_name("made_light_of.yaml").read_text("utf-8")
@@ -50,6 +52,11 @@ def test_every_denial_leaves_something_out(denial: str) -> None:
         "if_time": "Rinsing if there is time.",
     }
     assert passed_over(said[denial])
+
+
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: row["id"])
+def test_no_sentence_is_passed_over_for_its_stems(row: Any) -> None:
+    assert all(implied(row["words"], group.split("|")) for group in row["stems"].split("&"))
 
 
 def test_circumstances_are_known() -> None:

@@ -9,9 +9,11 @@ import pytest
 import yaml
 
 from specgen.facts.job.circumstances import NAMES
+from specgen.facts.job.practices import small_letters_of
 from specgen.facts.job.safe_forms import lacking
 from specgen.model.product import Role
 from specgen.standards.tables import table
+from tests.needed_words import implied
 
 SAID: dict[str, dict[str, list[str]]] = yaml.safe_load(Path(__file__).with_name("safe_forms.yaml").read_text("utf-8"))
 ROWS: dict[str, Any] = {row["id"]: row for row in table("safe_forms").rows}
@@ -43,6 +45,11 @@ def test_sentence_that_is_not_told_yet(row: str, text: str) -> None:
 @pytest.mark.parametrize(("row", "text"), _each("sound"))
 def test_sound_sentence_passes(row: str, text: str) -> None:
     assert not _told(row, text)
+
+
+@pytest.mark.parametrize("row", [row for row in ROWS.values() if row["stems"]], ids=lambda row: row["id"])
+def test_no_subject_is_passed_over_for_its_stems(row: Any) -> None:
+    assert all(implied(small_letters_of(row["subject"]), group.split("|")) for group in row["stems"].split("&"))
 
 
 def test_circumstances_are_known() -> None:

@@ -14,6 +14,7 @@ from functools import cached_property, lru_cache
 from specgen.facts.job.circumstances import circumstances
 from specgen.facts.job.practices import SENTENCE, instructions, practices
 from specgen.facts.job.safe_forms import unsafe
+from specgen.facts.job.stems import Stems, groups_of
 from specgen.model.node import Node
 from specgen.model.spec import Spec
 from specgen.model.walk import Path
@@ -65,15 +66,12 @@ def passed_over(text: str) -> tuple[tuple[str, str], ...]:
 
 
 def _read(text: str) -> Iterator[tuple[str, str]]:
-    lower, told = text.lower(), set[str]()
-    denied = any(stem in lower for stem in _denying())
-    likely = [one for one in _readers() if (denied or not one.denied) and any(stem in lower for stem in one.stems)]
-    if not likely:
-        return
+    readers, told = _readers(), set[str]()
     for said in SENTENCE.split(text):
         small = said.lower()
-        for one in likely:
-            if one.row not in told and one.found_in(small):
+        denied = any(stem in small for stem in _denying())
+        for one in (readers[number] for number in _stems().likely(small)):
+            if one.row not in told and (denied or not one.denied) and one.found_in(small):
                 told.add(one.row)
                 yield one.row, said.strip()
 
@@ -84,7 +82,7 @@ class _Excuse:
     denied = False
 
     def __init__(self, row: Row) -> None:
-        self.row, self.stems = row["id"], tuple(row["stems"].split("|"))
+        self.row, self.stems = row["id"], groups_of(row["stems"])
         self._read_as, self._passes = row["words"], row["unless"].lower()
 
     def found_in(self, said: str) -> bool:
@@ -158,3 +156,8 @@ def _rows() -> dict[str, Row]:
 @remembered
 def _readers() -> tuple[_Excuse, ...]:
     return (*map(_Precaution, table("precautions").rows), *map(_Excuse, table("excuses").rows))
+
+
+@remembered
+def _stems() -> Stems:
+    return Stems([one.stems for one in _readers()])

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from functools import cached_property, lru_cache
 
 from specgen.facts.job.circumstances import circumstances
+from specgen.facts.job.stems import Stems, groups_of
 from specgen.facts.memo import gathered
 from specgen.facts.texts import texts
 from specgen.model.declaring import Polarity
@@ -48,7 +49,6 @@ _KEPT_APART = frozenset(
 )  # said of the product, or judged by a rule of their own
 _ORDERS = frozenset({"method", "abrasive", "frequency", "where"})
 _MOST_TEXTS = 20_000
-_START = 2  # letters by which stems are found, which have that many at least
 _CAPITAL = re.compile(r"(?<!\\)[A-Z]")
 # letters that are small already and that an expression for both cases takes for another
 _READ_AS = str.maketrans(
@@ -95,7 +95,7 @@ def _read(text: str) -> Iterator[tuple[str, str]]:
     told = set[str]()
     for sentence in SENTENCE.split(text):
         plain = _in_small_letters(sentence)
-        for one in _likely(plain):
+        for one in (_readers()[number] for number in _stems().likely(plain)):
             if one.row in told:
                 continue
             for found in one.words.finditer(plain):
@@ -110,16 +110,6 @@ def _read(text: str) -> Iterator[tuple[str, str]]:
                     told.add(one.row)
                     yield one.row, words.strip()
                     break
-
-
-def _likely(small: str) -> list[_Reader]:
-    """The rows whose stems a sentence in small letters holds, in their order."""
-    starts, by_stem = _stems()
-    places = range(len(small))
-    at_hand = {stem for at in places for stem in starts.get(small[at : at + _START], ()) if small.startswith(stem, at)}
-    readers = _readers()
-    begun = [readers[number] for number in sorted({row for stem in at_hand for row in by_stem.get(stem, ())})]
-    return [one for one in begun if not any(at_hand.isdisjoint(group) for group in one.stems)]
 
 
 def _in_small_letters(text: str) -> str:
@@ -147,7 +137,7 @@ class _Reader:
     needed."""
 
     def __init__(self, row: Row) -> None:
-        self.row, self.stems = row["id"], tuple(frozenset(group.split("|")) for group in row["stems"].split("&"))
+        self.row, self.stems = row["id"], groups_of(row["stems"])
         self.left_out, self.whole = bool(row["denied"]), bool(row["where"])
         self._words, self._unless = row["words"], row["unless"]
 
@@ -178,13 +168,5 @@ def _readers() -> tuple[_Reader, ...]:
 
 
 @remembered
-def _stems() -> tuple[dict[str, list[str]], dict[str, list[int]]]:
-    """The stems by their first letters, and the rows by the stems of their first group."""
-    starts: dict[str, list[str]] = {}
-    by_stem: dict[str, list[int]] = {}
-    for number, one in enumerate(_readers()):
-        for stem in one.stems[0]:
-            by_stem.setdefault(stem, []).append(number)
-        for stem in frozenset().union(*one.stems):
-            starts.setdefault(stem[:_START], []).append(stem)
-    return {start: sorted(set(stems)) for start, stems in starts.items()}, by_stem
+def _stems() -> Stems:
+    return Stems([one.stems for one in _readers()])

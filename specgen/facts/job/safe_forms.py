@@ -12,7 +12,8 @@ from functools import cached_property, lru_cache
 
 from specgen.facts.job.circumstances import circumstances
 from specgen.facts.job.ignition import extraction_stopped
-from specgen.facts.job.practices import SENTENCE, instructions, practices
+from specgen.facts.job.practices import SENTENCE, instructions, practices, small_letters_of
+from specgen.facts.job.stems import Stems, groups_of
 from specgen.model.node import Node
 from specgen.model.spec import Spec
 from specgen.model.system import System
@@ -74,14 +75,15 @@ def lacking(text: str, leaf: str) -> tuple[tuple[str, str], ...]:
 
 
 def _read(text: str, leaf: str) -> Iterator[tuple[str, str]]:
-    lower = text.lower()
-    for one in _readers():
-        if one.where not in {"", leaf} or not any(stem in lower for stem in one.stems):
-            continue
-        for said in [text] if one.where else _sentences(text):
-            if one.lacks_in(said):
-                yield one.row, said.strip()
-                break
+    readers, told = _readers(), set[str]()
+    for said in _sentences(text):
+        small = said.lower()
+        for one in (readers[number] for number in _stems().likely(small)):
+            if one.row in told or one.where not in {"", leaf}:
+                continue
+            if one.lacks_in(text if one.where else said):
+                told.add(one.row)
+                yield one.row, (text if one.where else said).strip()
 
 
 def _sentences(text: str) -> Iterator[str]:
@@ -96,12 +98,12 @@ class _Reader:
     """How one row is read. Expressions are compiled once they are needed."""
 
     def __init__(self, row: Row) -> None:
-        self.row, self.where, self.stems = row["id"], row["where"], row["stems"].split("|")
+        self.row, self.where, self.stems = row["id"], row["where"], groups_of(row["stems"])
         self._subject, self._safe, self._spoils = row["subject"], row["safe"], row["spoils"]
 
     def lacks_in(self, said: str) -> bool:
         """Whether the words raise the subject and nothing in them makes it safe, or something undoes that."""
-        if self._raised.search(said) is None:
+        if self._raised.search(said.lower()) is None:
             return False
         if _PERSON.search(said) if self.where in _NAMES_ENOUGH else _PASSES.search(_SO_THAT.sub("", said)):
             return False
@@ -109,7 +111,7 @@ class _Reader:
 
     @cached_property
     def _raised(self) -> re.Pattern[str]:
-        return re.compile(self._subject, re.I)
+        return re.compile(small_letters_of(self._subject))
 
     @cached_property
     def _sound(self) -> re.Pattern[str]:
@@ -123,3 +125,8 @@ class _Reader:
 @remembered
 def _readers() -> tuple[_Reader, ...]:
     return tuple(map(_Reader, table("safe_forms").rows))
+
+
+@remembered
+def _stems() -> Stems:
+    return Stems([one.stems for one in _readers()])
