@@ -41,7 +41,7 @@ Fails
     products.primer.climate.humidity: 50..80 %    # also CLI001 at jobs.refit.climate.humidity
 
     jobs.refit.climate.dew_point_margin: min 3 K
-    jobs.refit.scope: Doors and step, coated at 1 K above the dew point.    # at jobs.refit.scope
+    jobs.refit.scope: Doors and step, coated at 1 K above the dew point.    # at jobs.refit.scope    # also JOB018 at jobs.refit.scope
 
     jobs.refit.items.STEP.system: cab
     jobs.refit.scope: Doors and step, given both coats in the shop.    # at jobs.refit.scope
