@@ -41,6 +41,13 @@ _PRIMED = re.compile(r"\b(?:prim(?:e|ed|ing)|first coat|coat(?:ed|ing)?|paint(?:
 _BARE = re.compile(
     r"\b(?:blast\w*|prepar\w*|clean\w*|sanded|sweep|swept|bare|degreas\w*|after (?:sanding|blasting))\b", re.I
 )
+# What a time runs from that is no preparation for the first coat.
+_OTHER_START = re.compile(
+    r"\b(?:of|after|from|since|following|upon)(?: (?:the|their|its|being|hot-dip|last|each|arrival|day|date|of))* "
+    r"(?:galvani\w*|dipp\w*|deliver\w*|arriv\w*|manufactur\w*|production|fabricat\w*|weld\w*|rolling|casting|metalli[sz]\w*|"
+    r"zinc[- ]spray\w*|order\w*|pickl\w*|unload\w*|unpack\w*|coat\b|coating|primer|priming|painting|alkyd|topcoat)",
+    re.I,
+)
 _WITHIN = re.compile(r"\b(?:within|no later than|at the latest|latest|not later than|up to)\b", re.I)
 _CHANGES = re.compile(r"(\d+(?:\.\d+)?)(?:-fold)? (?:fresh[- ])?air changes", re.I)
 _REMOVED = re.compile(
@@ -212,7 +219,7 @@ def _too_late(text: str, limit: Quantity, *, bare: bool) -> Iterator[str]:
     # few texts say by when, and the longest expression is asked last
     for clause in _clauses(text, _WITHIN, _PRIMED, *(() if bare else (_BARE,))) if _WITHIN.search(text) else ():
         spans = [span for _, span in spans_said(clause) if span is not None]
-        if len(spans) == 1 and spans[0] > limit:
+        if len(spans) == 1 and spans[0] > limit and not _OTHER_START.search(clause):
             yield f"'{clause}'; the first coat follows within {limit}"
 
 

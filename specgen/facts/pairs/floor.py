@@ -24,8 +24,8 @@ _FAR = 2
 class MissedFloor:
     """The least grades that no step reaches; `step` states the cleanest grade, `path` is its place, `source` who asks for them.
 
-    `confirmed`: grade and least grade are of one series, or paired by a published equivalence; else the ladder of common
-    practice decided alone. `certain`: that, and it is the product's own word or each row of the table for the family, so
+    `confirmed`: grade and least grade are of one series, or paired by a published equivalence, or the product's own word and
+    one of them is of local work; else the ladder of common practice decided alone. `certain`: that, and it is the product's own word or each row of the table for the family, so
     that none of its paints may stand on it. `paint` names the one of its family that a row speaks of, empty where of all.
     """
 
@@ -69,6 +69,7 @@ def missed_floor(part: Part, product: Product) -> MissedFloor | NotKnown | None:
         if found is None:
             return NotKnown(about, f"{step.grade} is not on the same ladder as {product.least_grade}", at=at)
         reached, confirmed = found
+        confirmed = confirmed or _local(step.grade, product.least_grade)
         certain = confirmed or _far_below(step.grade, product.least_grade)
         return None if reached else MissedFloor(step, at, product.least_grade, "", LOGIC, confirmed, certain)
     missed: list[tuple[Row, bool]] = []
@@ -103,6 +104,12 @@ def reaches(grade: str, least: str) -> tuple[bool, bool] | None:
 def _level() -> dict[str, int]:
     """The step of the ladder each grade stands on."""
     return {row["grade"]: int(row["level"]) for row in table("preparation_ladder").rows}
+
+
+def _local(grade: str, least: str) -> bool:
+    """Grades that differ in their number alone, of which one or both are of local work: P St 2 is St 2 on spots in sound paint."""
+    plain = [one.removeprefix("P ").split()[0] for one in (grade, least)]
+    return plain[0] == plain[1]
 
 
 def _far_below(grade: str, least: str) -> bool:

@@ -44,6 +44,44 @@ def side_of_window(paper: str, task: Row) -> str:
     return "finer" if int(paper) > int(task["finest_p"]) else ""
 
 
+_GRITS = re.compile(
+    r"(?:\bP ?|#|\bgrit (?:P ?)?|(?<![\w.,]))(?P<number>\d{2,4})(?P<grit>[- ]?grit\b)?(?![\w%]|[.,]\d| (?:um|µm|mm|bar|m\b|°|deg))", re.I
+)
+_THEN = re.compile(
+    r"[ ,;:>\u2192-]*(?:(?:and|then|next|later|last|lastly|finally|after that|afterwards|followed by|finish(?:ed|ing)?(?: off)?|"
+    r"with|by|a|the|paper|discs?|sheets?|dry|wet)[ ,;]*)*",
+    re.I,
+)
+_ENDS = re.compile(r"\s*(?:$|[.,;]|then\b|and\b|grit\b|papers?\b)", re.I)
+_ELSEWHERE = re.compile(r"\s*(?:paper )?(?:on|at|for|in|round|around|where|near|along)\b", re.I)
+
+
+@cache
+def finer_first(text: str | None) -> tuple[str, str] | None:
+    """The first two papers that a text names one after the other from fine to coarse, as it writes them; None where it names none.
+
+    A higher number is finer in the P series and in the other one alike. What is parted by `or`, or said of another place, is no order.
+    """
+    said = text or ""
+    found = [one for one in _GRITS.finditer(said) if _is_marked(one) or grain(one["number"]) is not None]
+    for fine, coarse in pairwise(found):
+        between, after = said[fine.end() : coarse.start()], said[coarse.end() :]
+        if not (_is_marked(fine) or _is_marked(coarse)) or (not _is_marked(coarse) and _ENDS.match(after) is None):
+            continue
+        if int(fine["number"]) > int(coarse["number"]) and _one_after_the_other(between, after):
+            return fine[0].strip(), coarse[0].strip()
+    return None
+
+
+def _is_marked(one: re.Match[str]) -> bool:
+    """A number of a paper, by the P, the sign or the word beside it."""
+    return not one[0][0].isdigit() or one["grit"] is not None
+
+
+def _one_after_the_other(between: str, after: str) -> bool:
+    return bool(between.strip()) and _THEN.fullmatch(between) is not None and _ELSEWHERE.match(after) is None
+
+
 def too_wide_steps(run: list[str]) -> list[tuple[str, str, Fraction]]:
     """Each pair of papers between which the grain falls by more than the table allows, and by how much."""
     most, found = _most_fall(), []

@@ -1,16 +1,25 @@
-"""The VOC content of a product once thinner is added. Called by the rule on thinned products."""
+"""The VOC content of a product once thinner is added. Called by the rule on thinned products.
+
+Where the thinner states none, it has at least that of the lightest solvents, unless water or an exempt solvent may be meant.
+"""
 
 from __future__ import annotations
 
+import re
+from fractions import Fraction
 from functools import partial
 
+from specgen.facts.pairs.families import WATERBORNE
 from specgen.model.product import Product
 from specgen.standards.citations import ARITHMETIC
+from specgen.standards.tables import table
 from specgen.trade.film import PERCENT
 from specgen.trade.given import Given, take
 from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.working import Working, work
 from specgen.units.quantity import Quantity
+
+_NO_SOLVENT = re.compile(r"\bwater|\bexempt|VOC[- ]free", re.I)
 
 
 def thinned_voc(product: Product, thinner: Quantity, origin: str) -> Working | NotKnown:
@@ -25,6 +34,19 @@ def thinned_voc(product: Product, thinner: Quantity, origin: str) -> Working | N
         at = ("products", product.id)
         return NotKnown("VOC content as thinned", f"not stated: {', '.join(missing)}", missing, at=at)
     return worked_out("VOC content as thinned", partial(_mixed, product, own, added, thinner, origin))
+
+
+def least_thinned_voc(product: Product, thinner: Quantity, origin: str) -> Working | None:
+    """The least VOC content in g/L with `thinner` percent of some organic solvent; None where the thinner may be none."""
+    mixing = product.application.mixing if product.application is not None else None
+    own = product.voc.content if product.voc is not None else None
+    named = (mixing.thinner if mixing is not None else None) or ""
+    if own is None or product.binder in WATERBORNE or _NO_SOLVENT.search(named):
+        return None
+    least = table("thinner_voc_least").row("id", "solvents")["least_g_l"]
+    added = Quantity.of("voc_content", Fraction(least), "g/L", least)
+    found = worked_out("VOC content as thinned", partial(_mixed, product, own, added, thinner, origin))
+    return None if isinstance(found, NotKnown) else found
 
 
 def _mixed(product: Product, own: Quantity, added: Quantity, thinner: Quantity, origin: str) -> Working:

@@ -1,7 +1,7 @@
 """DOC012 A figure in words is the one that is typed
 
 Checks
-    Figures that a text names and that are typed as well. Of a job: how many parts, the thickness of their plate, their area, the colour of the finish, the spray distance, the time from preparation to the first coat, and in its ventilation the flow and the air changes. Of a preparation: the time to the first coat. Of a system: what is sanded off a coat, and its flash-off time. Of a product: the mixing ratio, the induction time and the pot life in the texts of its application. Where several values are typed, one that is met is enough; a clause on old or other work, on one part of many or on another state is not read.
+    Figures that a text names and that are typed as well. Of a job: how many parts, the thickness of their plate, their area, the colour of the finish, the spray distance, the time from preparation to the first coat (not one from galvanising, delivery or another coat), and in its ventilation the flow and the air changes. Of a preparation: the time to the first coat. Of a system: what is sanded off a coat, and its flash-off time. Of a product: the mixing ratio, the induction time and the pot life in the texts of its application. Where several values are typed, one that is met is enough; a clause on old or other work, on one part of many or on another state is not read.
 Why
     Who orders goes by one figure and who works by the other; one of them is wrong.
 Passes
@@ -13,6 +13,8 @@ Passes
     jobs.refit.scope: Doors and steps; the finish is measured, the colour is compared with the master panel.
 
     preparations.sand-steel.steps.sand.text: Sand and prime within an hour.
+
+    jobs.refit.scope: Doors and steps, sanded and primed within a week of delivery.
 
     systems.cab.layers.primer.before_next: Flash off for 40 min.
 

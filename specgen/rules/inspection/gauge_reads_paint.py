@@ -1,7 +1,7 @@
 """INS008 The gauge measures only the paint
 
 Checks
-    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, or over body filler that the point does not name; paint on galvanised steel where neither a correction value nor a measurement of the zinc at a hold point states what is deducted, unless the point reads where the zinc is gone; a correction far below the zinc that such steel is galvanised with (table zinc_coating_least, less what the preparation may take off), where the zinc is not weathered; an eddy-current gauge over a zinc-rich coat. Not verified against a published text.
+    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, where the point does not speak of a metal witness panel, or over body filler that the point does not name; paint on galvanised steel where neither a correction value nor a measurement of the zinc at a hold point states what is deducted, unless the point reads where the zinc is gone; a correction far below the zinc that such steel is galvanised with (table zinc_coating_least, less what the preparation may take off), where the zinc is not weathered; an eddy-current gauge over a zinc-rich coat. That no part has metal beneath the paint is an error; the others are warnings, not verified against a published text.
 Why
     Such a gauge measures down to the next metal: body filler and zinc are included in the reading, and over plastic there is no metal to measure from.
 Passes
@@ -22,6 +22,11 @@ Passes
 
     jobs.refit.items.STEP.substrate: {material: grp}
 
+    jobs.refit.substrate.material: grp
+    products.primer.direct_to_metal: yes
+    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
+    jobs.refit.inspection.primer-film.method: On an aluminium witness panel sprayed with each part
+
     jobs.refit.substrate: {material: galvanized_hot_dip, thickness: 4 mm}
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 45 um}
 
@@ -36,43 +41,47 @@ Passes
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
 Fails
     jobs.refit.substrate.material: grp
+    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}    # at jobs.refit.inspection.primer-film.gauge.principle
+
+    jobs.refit.substrate.material: grp
     jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.principle
 
     jobs.refit.substrate.material: galvanized_hot_dip
-    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.correction
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # warning at jobs.refit.inspection.primer-film.gauge.correction
 
     jobs.refit.substrate: {material: galvanized_hot_dip, thickness: 4 mm}
-    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 8.5 um}    # at jobs.refit.inspection.primer-film.gauge.correction
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic, correction: 8.5 um}    # warning at jobs.refit.inspection.primer-film.gauge.correction
 
     jobs.refit.substrate.material: grp    # note at jobs.refit.inspection.primer-film.gauge.principle
 
     jobs.refit.items.STEP.substrate: {material: wood}
     jobs.refit.items.STEP.system: cab
-    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.principle    # also SUB008 at jobs.refit.items.STEP.substrate.moisture
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # warning at jobs.refit.inspection.primer-film.gauge.principle    # also SUB008 at jobs.refit.items.STEP.substrate.moisture
 
     jobs.refit.items.STEP.substrate: {material: galvanized_electro, thickness: 2 mm}
     jobs.refit.items.STEP.system: cab
-    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.correction
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # warning at jobs.refit.inspection.primer-film.gauge.correction
 
     products.base.roles: [body-filler]
     systems.cab.layers.base.role: body-filler
-    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: magnetic}, criterion: {rule: own, min: 15 um, max: 30 um, text: every reading}}    # at jobs.refit.inspection.base-film.gauge.principle    # also FIL010 at systems.cab.layers.base    # also LAY003 at systems.cab.layers.clear.role
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: magnetic}, criterion: {rule: own, min: 15 um, max: 30 um, text: every reading}}    # warning at jobs.refit.inspection.base-film.gauge.principle    # also FIL010 at systems.cab.layers.base    # also LAY003 at systems.cab.layers.clear.role
 
     products.primer.binder: zinc_organic
-    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}    # at jobs.refit.inspection.primer-film.gauge.principle    # also INS007 at jobs.refit.inspection.primer-film.gauge.principle    # also SUB004 at preparations.sand-steel.steps.sand.grade
+    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}    # warning at jobs.refit.inspection.primer-film.gauge.principle    # also INS007 at jobs.refit.inspection.primer-film.gauge.principle    # also SUB004 at preparations.sand-steel.steps.sand.grade
 
     jobs.refit.substrate.material: galvanized_hot_dip
     jobs.refit.items.STEP.system: cab
-    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # at jobs.refit.inspection.primer-film.gauge.correction
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}    # warning at jobs.refit.inspection.primer-film.gauge.correction
     jobs.refit.inspection.zinc: {id: zinc, check: Zinc before painting, at: after-preparation, items: [DOOR], gauge: {principle: magnetic}, criterion: {text: mean written down}, hold_point: yes}
 
     products.base.binder: zinc_organic
-    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: eddy-current}, criterion: {rule: own, min: 15 um, max: 30 um, text: every reading}}    # at jobs.refit.inspection.base-film.gauge.principle    # also INS007 at jobs.refit.inspection.base-film.gauge.principle    # also HAZ023 at products.base.hazards.supplemental    # also SUB003 at systems.cab.layers.base.product
+    jobs.refit.inspection.base-film: {id: base-film, check: Film of the base coat, after: base, gauge: {principle: eddy-current}, criterion: {rule: own, min: 15 um, max: 30 um, text: every reading}}    # warning at jobs.refit.inspection.base-film.gauge.principle    # also INS007 at jobs.refit.inspection.base-film.gauge.principle    # also HAZ023 at products.base.hazards.supplemental    # also SUB003 at systems.cab.layers.base.product
 To put right
     Use an ultrasonic gauge or a metal witness panel; measure the zinc before painting and write it as correction.
 """
 
 import re
+from dataclasses import replace
 from fractions import Fraction
 
 from specgen.facts.job.inspected import film_points, places
@@ -81,6 +90,8 @@ from specgen.facts.job.points import BEFORE_PAINT, THROUGH_THE_PAINT, layers_rea
 from specgen.model.acceptance import GaugePrinciple
 from specgen.model.job import Item
 from specgen.rules.kit import (
+    ERROR,
+    LOGIC,
     MEMORY,
     NOTE,
     WARNING,
@@ -103,9 +114,22 @@ _ZINC_GONE = re.compile(
     re.I,
 )
 
+_WITNESS = re.compile(
+    r"\b(?:witness|companion|metal|steel|aluminium|tin ?plate) ?(?:test )?(?:panels?|plates?|plaques?|strips?|coupons?|foils?|tapes?|sheets?)\b|"
+    r"\b(?:witness|test panels?|coupons?)\b",
+    re.I,
+)
 
-@rule("INS008", on=Job, severity=WARNING, source=MEMORY)
+
+@rule("INS008", on=Job, severity=ERROR, source=LOGIC)
 def gauge_reads_paint(job: Job, spec: Spec, on: date) -> Problems:
+    for problem in _misread(job, spec):
+        weighed = problem.severity is not None
+        yield problem if weighed else replace(problem, severity=WARNING, source=MEMORY)
+
+
+def _misread(job: Job, spec: Spec) -> Problems:
+    """What has a weight of its own is certain, or cannot be assessed; the rest stands on what is not verified."""
     for point in film_points(job):
         path, principle = ("inspection", point.id, "gauge"), principle_of(point)
         read = list(places(point, job, spec))
@@ -116,11 +140,11 @@ def gauge_reads_paint(job: Job, spec: Spec, on: date) -> Problems:
             yield Problem((*path, "principle"), what, severity=NOTE)
         if principle not in THROUGH_THE_PAINT:
             continue
-        if no_metal:
-            yield Problem(
-                (*path, "principle"),
-                f"a {principle} gauge cannot be used over {', '.join(no_metal)}: there is no metal to measure from",
-            )
+        gauge = "an eddy-current gauge" if principle is GaugePrinciple.EDDY_CURRENT else f"a {principle} gauge"
+        if no_metal and not _WITNESS.search(words_of(point)):
+            what = f"{gauge} cannot be used over {', '.join(no_metal)}: there is no metal to measure from"
+            none_has = all(row["kind"] in {"plastic", "wood"} for row in materials)
+            yield Problem((*path, "principle"), what, severity=ERROR if none_has else None)
         known = _zinc_read(job, spec)
         unread = [row for item, _ in read if item.id not in known if (row := material_of(job, item, spec)) is not None]
         zinc = sorted({row["name"] for row in unread if row["id"].startswith("galvanized")})
@@ -134,10 +158,10 @@ def gauge_reads_paint(job: Job, spec: Spec, on: date) -> Problems:
                 yield Problem((*path, "correction"), what)
         layers = [layer for _, system in read for layer in layers_read(point, system)]
         if any(layer.role is Role.BODY_FILLER for layer in layers) and not _FILLER.search(words_of(point)):
-            yield Problem((*path, "principle"), f"a {principle} gauge includes the body filler in the reading")
+            yield Problem((*path, "principle"), f"{gauge} includes the body filler in the reading")
         zinc_rich = any(spec.product_of(layer).binder.startswith("zinc_") for layer in layers)
         if zinc_rich and principle is GaugePrinciple.EDDY_CURRENT:
-            yield Problem((*path, "principle"), "an eddy-current gauge gives false readings over a zinc-rich coat")
+            yield Problem((*path, "principle"), f"{gauge} gives false readings over a zinc-rich coat")
 
 
 def _least_zinc(items: list[Item], job: Job, spec: Spec) -> Quantity | None:

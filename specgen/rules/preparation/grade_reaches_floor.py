@@ -1,7 +1,7 @@
 """PRE008 The steel is prepared to the grade its first coat requires
 
 Checks
-    The cleanest grade a preparation states, against the minimum that the product of the first coat states for bare steel, or else the one published for its binder; stricter for immersion and for corrosivity C5 or CX, of the job or claimed by the system; less strict for repaired spots. Steel beneath existing coats that are not sound is laid bare and counts too; there the published minimum gives a warning, the product's own an error. Zinc-rich paint has a rule of its own. A grade of another series without a published equivalent is compared over the ladder of common practice, which only gives a warning.
+    The cleanest grade a preparation states, against the minimum that the product of the first coat states for bare steel, or else the one published for its binder; stricter for immersion and for corrosivity C5 or CX, of the job or claimed by the system; less strict for repaired spots. Steel beneath existing coats that are not sound is laid bare and counts too; there the published minimum gives a warning, the product's own an error. Zinc-rich paint has a rule of its own. A grade of another series without a published equivalent is compared over the ladder of common practice, which only gives a warning; a grade of local work, as P St 2, is the grade it is named for against the product's own.
 Why
     A primer adheres only as well as what is left on the steel: over the rust and scale that hand tools leave, a good primer fails like a poor one.
 Passes
@@ -32,7 +32,15 @@ Passes
     preparations.sand-steel.steps.sand.grade: St 3
     products.barrier.least_grade: St 3
     jobs.refit.items.STEP.old_coats: [{id: old, family: epoxy_2k, thickness: 80 um, sound: yes, rub: resistant}]
+
+    products.primer.least_grade: St 3
+    products.barrier.least_grade: St 3
+    preparations.sand-steel.steps.sand.grade: P St 3
 Fails
+    products.primer.least_grade: St 3
+    products.barrier.least_grade: St 2
+    preparations.sand-steel.steps.sand.grade: P St 2    # at preparations.sand-steel.steps.sand.grade
+
     products.barrier.least_grade: Sa 2 1/2    # at preparations.sand-steel.steps.sand.grade    # also OLD008 at jobs.refit.items.STEP.old_coats.old.sound    # also PRE008 at preparations.sand-steel.steps.sand.grade
     preparations.sand-steel.steps.sand.grade: St 3
     jobs.refit.items.STEP.old_coats: [{id: old, family: epoxy_2k, thickness: 80 um, sound: no, rub: resistant}]

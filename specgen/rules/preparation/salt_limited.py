@@ -1,7 +1,7 @@
 """PRE013 Steel exposed to salt, or bound for water, has a soluble-salt limit
 
 Checks
-    Bare steel that has been exposed to salt, is pitted (rust grade D, and C where it is bound for corrosivity C4, C5 or CX), is immersed, or is splashed by the sea: its preparation limits soluble salts, and where it is wetted in service not more loosely than the one published limit, which is for ships and here a choice. In the atmosphere a looser limit is noted, and a warning above what is usual there (table salt_limits). Pitted steel indoors, at no category above C2, is not asked for a limit. A limit that stands in the words of an inspection point after the preparation alone is a note. Rusted steel for which neither is stated cannot be assessed.
+    Bare steel that has been exposed to salt, is pitted (rust grade D, and C where it is bound for corrosivity C4, C5 or CX), is immersed, or is splashed by the sea: its preparation limits soluble salts, and where it is wetted in service not more loosely than the one published limit, which is for ships and here a choice. In the atmosphere a looser limit is noted, and a warning above what is usual there (table salt_limits). The same warning is given on any bare metal. Pitted steel indoors, at no category above C2, is not asked for a limit. A limit that stands in the words of an inspection point after the preparation alone is a note. Rusted steel for which neither is stated cannot be assessed.
 Why
     Salt left on the steel, deepest in pits, draws water through the film: blisters in rows, with rust beneath.
 Passes
@@ -10,6 +10,8 @@ Passes
     preparations.sand-steel.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
 
     jobs.refit.substrate.rust_grade: B
+    preparations.sand-steel.salt_limit: 100 mg/m2
+    preparations.sand-steel.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
 
     jobs.refit.substrate.rust_grade: C
     jobs.refit.environment: {kind: atmosphere, category: C3}
@@ -26,6 +28,10 @@ Passes
     jobs.refit.environment: {kind: atmosphere, category: C2}
     jobs.refit.items.STEP.system: cab
 Fails
+    jobs.refit.items.STEP.substrate: {material: stainless, thickness: 3 mm}
+    preparations.sand-steel.salt_limit: 101 mg/m2    # at preparations.sand-steel.salt_limit
+    preparations.sand-steel.steps.salt: {id: salt, do: test, text: Measure soluble salts.}
+
     jobs.refit.substrate.salt_exposure: yes    # at preparations.sand-steel.salt_limit
 
     jobs.refit.substrate.salt_exposure: yes    # note at preparations.sand-steel.salt_limit
@@ -90,6 +96,17 @@ _SEA = {"Im2", "Im4"}
     source=_LIMITS.row_citation(_LIMITS.row("use", "ballast tanks")),
 )
 def salt_limited(preparation: Preparation, spec: Spec, on: date) -> Problems:
+    found = list(_of_exposed(preparation, spec))
+    yield from found
+    stated, usual = preparation.salt_limit, _most("in the atmosphere")
+    bare = any(part.is_bare_metal for part in prepared_with(preparation, spec))
+    if not found and bare and stated is not None and stated > usual:
+        row = _LIMITS.row("use", "in the atmosphere")
+        what = f"the limit for soluble salts, {stated}, is above what is usual in the atmosphere, {usual}"
+        yield Problem(("salt_limit",), what, source=_LIMITS.row_citation(row))
+
+
+def _of_exposed(preparation: Preparation, spec: Spec) -> Problems:
     ships, usual = _most("ballast tanks"), _most("in the atmosphere")
     stated, path = preparation.salt_limit, ("salt_limit",)
     for part in prepared_with(preparation, spec):

@@ -1,7 +1,7 @@
 """PRE028 The words of a preparation agree with its figures
 
 Checks
-    Title, instructions and acceptance criteria in words, against what is typed beside them: the preparation grade, the profile, the papers, the blast medium and the blast pressure of the step; the limit for soluble salts, the dust rating, the grade of edges and welds and the edge radius of the preparation. Stricter salt, dust and edges pass, and so does a paper between the first and the last of the step. Words that speak of another state, or name several limits, are not read.
+    Title, instructions and acceptance criteria in words, against what is typed beside them: the preparation grade, the profile, the papers, the blast medium and the blast pressure of the step; the limit for soluble salts, the dust rating, the grade of edges and welds and the edge radius of the preparation. Stricter salt (unless by just ten times), dust and edges pass, and so does a paper between the first and the last of the step. Words that speak of another state, or name several limits, are not read.
 Why
     The blaster reads the sentence, the inspector the figure: where they part each can show that the work is right, and one of them is wrong.
 Passes
@@ -14,7 +14,13 @@ Passes
     Given second good
     preparations.blast.edge_grade: P2
     preparations.blast.steps.blast.text: Blast; edges and welds P3 to ISO 8501-3.
+
+    preparations.sand-steel.salt_limit: 50 mg/m2
+    preparations.sand-steel.steps.salt: {id: salt, do: test, text: Measure soluble salts., acceptance: At most 20 mg/m2.}
 Fails
+    preparations.sand-steel.salt_limit: 100 mg/m2
+    preparations.sand-steel.steps.salt: {id: salt, do: test, text: Measure soluble salts., acceptance: At most 10 mg/m2.}    # at preparations.sand-steel.steps.salt.acceptance
+
     preparations.sand-steel.steps.sand.text: Abrade with P40.    # at preparations.sand-steel.steps.sand.text
 
     Given second good
@@ -44,7 +50,7 @@ To put right
 import re
 from collections.abc import Iterator
 
-from specgen.facts.job.in_words import grades_said, is_inside, looser, pressure_said, profile_said, same_grade
+from specgen.facts.job.in_words import grades_said, is_inside, looser, pressure_said, profile_said, same_grade, salt_said
 from specgen.facts.job.looked_for import SALT
 from specgen.facts.pairs.papers import papers_in
 from specgen.model.preparation import PreparationStep
@@ -57,6 +63,7 @@ _ALSO_CALLED = {
     "iron grit": "chilled iron",
     "glass bead": "glass beads",
 }
+_A_PLACE = 10  # a digit too many or a unit mistaken
 _FORBIDDEN = re.compile(r"\b(?:not|no|never|instead|without|other than|met|used (?:for|on)|before|from)\b", re.I)
 
 
@@ -78,6 +85,11 @@ def words_agree_with_step(preparation: Preparation, spec: Spec, on: date) -> Pro
             of_salt = SALT.search(f"{step.text} {text}") is not None
             for said, asked in looser(text, [preparation], of_salt=of_salt, of_grade=False):
                 yield Problem(path, f"{key} of {step.id} accepts {said}; {asked}")
+            said_salt = salt_said(text) if of_salt else None
+            limit = preparation.salt_limit
+            if said_salt is not None and limit is not None and said_salt.base * _A_PLACE == limit.base:
+                what = f"{key} of {step.id} accepts soluble salts up to {said_salt}; {preparation.id} limits them to ten times that, {limit}"
+                yield Problem(path, what)
 
 
 def _parted(text: str, step: PreparationStep) -> Iterator[tuple[str, str]]:
