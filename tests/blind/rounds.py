@@ -39,6 +39,8 @@ ROUNDS = (
     "round_21",
     "round_22",
     "round_23",
+    "round_24",
+    "round_25",
 )  # those that were measured; a later one joins when it was
 
 

@@ -94,6 +94,7 @@ WRONG_ONCE = {
     ("round_22", "van-doors-metallic"): {"JOB015"},  # what is rubbed through is set aside
     ("round_22", "exhaust-silencers"): {"SUB014"},  # the aluminium coat is a coat
     ("round_23", "crane-boom-spots"): {"INS027"},  # readings of each spot, not of each item
+    ("round_24", "galvanised-drawbars"): {"DOC012"},  # days from galvanising, not from sweeping
 }
 
 

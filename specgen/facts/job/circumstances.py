@@ -44,6 +44,7 @@ NAMES = frozenset(
         "waterborne",
         "waterborne-only",
         "zinc-rich",
+        "zinc-silicate",
         "curing",
         "clearcoat",
         "aerosol",
@@ -143,6 +144,7 @@ def _paint(product: Product) -> frozenset[str]:
         "waterborne-only": product.binder.endswith("_wb"),
         "waterborne": product.binder.endswith("_wb"),
         "zinc-rich": product.binder in {"zinc_inorganic", "zinc_organic", "zinc_pu"},
+        "zinc-silicate": product.binder == "zinc_inorganic",
         "stoved": bool(product.stoving) or cure == "stoved",
         "curing": cure in {"chemical", "oxidative", "moisture", "peroxide", "released by moisture"},
     }

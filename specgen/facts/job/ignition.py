@@ -1,4 +1,5 @@
-"""What a sentence lets burn beside wet paint, and whether it lets the extraction stop. Called by the rule on flames and extraction.
+"""What a sentence lets burn beside wet paint or in a confined space, and whether it lets the extraction stop. Called by the rule on
+flames and extraction.
 
 A sentence is read clause by clause; one that forbids, or that speaks of the time before or after, lets nothing.
 """
@@ -9,10 +10,17 @@ import re
 from collections.abc import Iterator
 
 _SENTENCE, _CLAUSE = re.compile(r"[;\n]|\.(?!\d)"), re.compile(r",(?!\d)|\bbut\b")
+_FIRED = (
+    r"(?:(?:open|naked|bare) (?:flame|fire|light|burner|heater)s?"
+    r"|(?:(?:bottled|natural) )?(?:gas|propane|butane|LPG|oil|paraffin|kerosene|diesel|petrol|charcoal|coke|roofing|direct)[- ]"
+    r"(?:fired |burning |fuelled )?(?:[\w-]+ )?(?:heater|burner|torch|blower|cannon|stove|radiator|lance)(?:s|es)?\b"
+    r"|(?:diesel|petrol|combustion) (?:generator|compressor|engine|pump)s?\b(?=[^.;]*\b(?:in|inside|on the floor of|at the bottom of) the "
+    r"(?:tank|hold|vessel|silo|pipe|hull|space|booth)\b)"
+    r"|(?:direct|open)[- ]fired \w+|flame heaters?|blow ?(?:lamp|torch)(?:s|es)?|salamanders?|braziers?|campfires?)"
+)
+_BURNING = re.compile(rf"\b{_FIRED}", re.I)
 _SOURCE = re.compile(
-    r"\b(?:(?:open|naked|bare) (?:flame|fire|light)s?"
-    r"|(?:gas|propane|butane|oil|paraffin|kerosene|diesel|charcoal|direct)[- ](?:fired )?(?:heater|burner|torch|blower|cannon)(?:s|es)?"
-    r"|direct[- ]fired \w+|blow ?(?:lamp|torch)(?:s|es)?|brazier|campfire|smoking|cigarettes?"
+    rf"\b(?:{_FIRED}|smoking|cigarettes?"
     r"|(?:halogen|ordinary|household|site|unprotected|non-explosion-proof)(?: halogen)? "
     r"(?:lamp|light|floodlight|fan|motor|heater|socket)s?)\b",
     re.I,
@@ -45,6 +53,14 @@ _MAY_STOP = re.compile(
     r"|\b(?:blast|wash|mask)\w*",
     re.I,
 )
+
+
+def burning_let(text: str) -> Iterator[str]:
+    """Each thing that burns fuel and that a text lets stand where the work is done, in its own words."""
+    for sentence in _SENTENCE.split(text):
+        for clause in _CLAUSE.split(sentence):
+            if not _FORBIDDEN.search(clause):
+                yield from (found[0] for found in _BURNING.finditer(clause))
 
 
 def ignition_let(text: str) -> Iterator[str]:

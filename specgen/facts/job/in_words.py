@@ -114,6 +114,11 @@ def is_inside(said: Range, typed: Range) -> bool:
     return _within(said, typed)
 
 
+def is_a_tenth(said: Quantity, typed: Quantity) -> bool:
+    """True where the one is just a tenth of the other: a digit too many, or a unit mistaken."""
+    return said.base * 10 == typed.base
+
+
 def salt_said(text: str) -> Quantity | None:
     """The one limit of soluble salts that a text names; None where it names none, or several."""
     found = [quantity for clause in CLAUSE.split(text) for quantity in quantities_said(clause, "surface_density")]

@@ -29,6 +29,9 @@ _PASSES = re.compile(
 )
 _GOES_ON = re.compile(r"\s*(?:it|they|these) (?:is|are|was|were|may|can|will|runs?|stays?)\b", re.I)
 _SO_THAT = re.compile(r"\bso that (?:it|they|nothing|nobody|no|the [\w-]+)\b[^.;,]*", re.I)  # an aim forbids nothing
+_DENIED = re.compile(
+    r"\b(?:not|never|nobody|no one|nor|without)(?: (?:\w+ )?(?:or|nor)| be| being| even| ever)*\s*$", re.I
+)
 _PERSON = re.compile(r"\b[A-Z]\. ?[A-Z][a-z]+")
 _NAMES_ENOUGH = frozenset({"standby", "rescue", "atmosphere_test"})  # who is named there knows the rules of the yard
 _MOST_TEXTS = 20_000
@@ -107,7 +110,12 @@ class _Reader:
             return False
         if _PERSON.search(said) if self.where in _NAMES_ENOUGH else _PASSES.search(_SO_THAT.sub("", said)):
             return False
-        return (self._undone is not None and self._undone.search(said) is not None) or self._sound.search(said) is None
+        return self._is_undone(said) or self._sound.search(said) is None
+
+    def _is_undone(self, said: str) -> bool:
+        return self._undone is not None and any(
+            not _DENIED.search(said[: found.start()]) for found in self._undone.finditer(said)
+        )
 
     @cached_property
     def _raised(self) -> re.Pattern[str]:

@@ -25,8 +25,9 @@ class MissedFloor:
     """The least grades that no step reaches; `step` states the cleanest grade, `path` is its place, `source` who asks for them.
 
     `confirmed`: grade and least grade are of one series, or paired by a published equivalence, or the product's own word and
-    one of them is of local work; else the ladder of common practice decided alone. `certain`: that, and it is the product's own word or each row of the table for the family, so
-    that none of its paints may stand on it. `paint` names the one of its family that a row speaks of, empty where of all.
+    one of them is of local work; else the ladder of common practice decided alone. `certain`: that, and it is the product's
+    own word or each row of the table for the family, so that none of its paints may stand on it. `paint` names the one of its
+    family that a row speaks of, empty where of all.
     """
 
     step: PreparationStep

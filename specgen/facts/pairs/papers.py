@@ -45,7 +45,8 @@ def side_of_window(paper: str, task: Row) -> str:
 
 
 _GRITS = re.compile(
-    r"(?:\bP ?|#|\bgrit (?:P ?)?|(?<![\w.,]))(?P<number>\d{2,4})(?P<grit>[- ]?grit\b)?(?![\w%]|[.,]\d| (?:um|µm|mm|bar|m\b|°|deg))", re.I
+    r"(?:\bP ?|#|\bgrit (?:P ?)?|(?<![\w.,]))(?P<number>\d{2,4})(?P<grit>[- ]?grit\b)?(?![\w%]|[.,]\d| (?:um|µm|mm|bar|m\b|°|deg))",
+    re.I,
 )
 _THEN = re.compile(
     r"[ ,;:>\u2192-]*(?:(?:and|then|next|later|last|lastly|finally|after that|afterwards|followed by|finish(?:ed|ing)?(?: off)?|"
@@ -56,7 +57,7 @@ _ENDS = re.compile(r"\s*(?:$|[.,;]|then\b|and\b|grit\b|papers?\b)", re.I)
 _ELSEWHERE = re.compile(r"\s*(?:paper )?(?:on|at|for|in|round|around|where|near|along)\b", re.I)
 
 
-@cache
+@remembered
 def finer_first(text: str | None) -> tuple[str, str] | None:
     """The first two papers that a text names one after the other from fine to coarse, as it writes them; None where it names none.
 

@@ -1,9 +1,9 @@
 """AIR011 No text lets a flame burn or the extraction stop beside wet paint
 
 Checks
-    The scope of each job, its ventilation, that of its products and what is done between their coats: where a product of the job is flammable, no sentence lets an open flame, a fired heater, a lamp or fan that is not explosion-proof, welding or grinding go on beside the work; where one is flammable or the space is confined, none lets the extraction stop before the film is dry. A sentence that forbids it, or speaks of the time before or after, is accepted.
+    The scope of each job, its ventilation, that of its products and what is done between their coats: where a product of the job is flammable, no sentence lets an open flame, a fired heater, a lamp or fan that is not explosion-proof, welding or grinding go on beside the work; in a confined space nothing that burns fuel stands there whatever the product is; where one is flammable or the space is confined, no sentence lets the extraction stop before the film is dry. A sentence that forbids it, or speaks of the time before or after, is accepted.
 Why
-    Solvent vapour is heavier than air, creeps along the floor and flashes back from a heater many metres away; with the extraction off it reaches the explosive limit in minutes.
+    Solvent vapour is heavier than air, creeps along the floor and flashes back from a heater many metres away; with the extraction off it reaches the explosive limit in minutes. What burns in a tank takes the oxygen, gives carbon monoxide, and lays water and carbon dioxide on the film.
 Passes
     jobs.refit.ventilation: {statement: "Booth; no open flame, no welding beside the booth while spraying."}
 
@@ -34,6 +34,10 @@ Fails
 
     Given second good
     products.gloss.hazards.ventilation: "Work without extraction."    # at products.gloss.hazards.ventilation    # also JOB019 at products.gloss.hazards.ventilation
+
+    Given second good
+    jobs.rails.workplace: confined-space    # also AIR004 at jobs.rails.ventilation    # also AIR006 at jobs.rails.confined_space
+    jobs.rails.scope: New railings. An open propane burner on the floor keeps the steel warm.    # at jobs.rails.scope
 To put right
     Keep every flame, spark and unprotected lamp out of reach from the first mixing until the film is dry, heat with equipment whose flame stands outside, and let the extraction run until then.
 """
@@ -41,7 +45,7 @@ To put right
 from collections.abc import Iterator
 
 from specgen.facts.job.confined import is_confined
-from specgen.facts.job.ignition import extraction_stopped, ignition_let
+from specgen.facts.job.ignition import burning_let, extraction_stopped, ignition_let
 from specgen.facts.product.dangers import dangers_of
 from specgen.rules.kit import WARNING, Basis, Job, Path, Problem, Problems, Spec, cite, date, rule
 
@@ -54,7 +58,7 @@ def no_flame_beside_wet_paint(job: Job, spec: Spec, on: date) -> Problems:
     for path, text, product in _texts(job, spec):
         flammable = product if product in burns else next(iter(burns), "")
         beside = f"where {flammable} is used, which is flammable" if burns else "in a confined space"
-        for source in dict.fromkeys(ignition_let(text)) if burns else ():
+        for source in dict.fromkeys(ignition_let(text) if burns else burning_let(text)):
             yield Problem(path, f"{source} is allowed {beside}", absolute=True)
         stopped = extraction_stopped(text)
         if stopped is not None:

@@ -12,7 +12,7 @@ Fails
     preparations.sand-steel.steps.sand.abrasive: P60, then P120    # at preparations.sand-steel.steps.sand.abrasive
 
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
-    preparations.sand-steel.steps.dust: {id: dust, do: sand, text: Sand once more., abrasive: "P80, then P60, then P100"}    # at preparations.sand-steel.steps.dust.abrasive
+    preparations.sand-steel.steps.dust: {id: dust, do: sand, text: Sand the edges once more., abrasive: "P60, then P100"}    # at preparations.sand-steel.steps.dust.abrasive
 To put right
     Start with the coarsest paper the table allows, or a finer one.
 """

@@ -67,12 +67,13 @@ def papers_step_down(preparation: Preparation, spec: Spec, on: date) -> Problems
     before: list[str] = []
     last: PreparationStep | None = None
     for step in preparation.steps:
-        yield from _finer_first(step)
+        backwards = list(_finer_first(step))
+        yield from backwards
         if step.do not in _SANDING:
             # dusting off between two papers does not end the run, other work does
             before, last = (before, last) if step.do is StepKind.DUST_OFF else ([], None)
             continue
-        if last is not None and step.do is last.do and _places(step) == _places(last):
+        if last is not None and not backwards and step.do is last.do and _places(step) == _places(last):
             yield from _coarser_again(last, step)
         last = step
         path, named = ("steps", step.id, "abrasive"), papers_in(step.abrasive)

@@ -50,7 +50,16 @@ To put right
 import re
 from collections.abc import Iterator
 
-from specgen.facts.job.in_words import grades_said, is_inside, looser, pressure_said, profile_said, same_grade, salt_said
+from specgen.facts.job.in_words import (
+    grades_said,
+    is_a_tenth,
+    is_inside,
+    looser,
+    pressure_said,
+    profile_said,
+    salt_said,
+    same_grade,
+)
 from specgen.facts.job.looked_for import SALT
 from specgen.facts.pairs.papers import papers_in
 from specgen.model.preparation import PreparationStep
@@ -63,7 +72,6 @@ _ALSO_CALLED = {
     "iron grit": "chilled iron",
     "glass bead": "glass beads",
 }
-_A_PLACE = 10  # a digit too many or a unit mistaken
 _FORBIDDEN = re.compile(r"\b(?:not|no|never|instead|without|other than|met|used (?:for|on)|before|from)\b", re.I)
 
 
@@ -87,7 +95,7 @@ def words_agree_with_step(preparation: Preparation, spec: Spec, on: date) -> Pro
                 yield Problem(path, f"{key} of {step.id} accepts {said}; {asked}")
             said_salt = salt_said(text) if of_salt else None
             limit = preparation.salt_limit
-            if said_salt is not None and limit is not None and said_salt.base * _A_PLACE == limit.base:
+            if said_salt is not None and limit is not None and is_a_tenth(said_salt, limit):
                 what = f"{key} of {step.id} accepts soluble salts up to {said_salt}; {preparation.id} limits them to ten times that, {limit}"
                 yield Problem(path, what)
 
