@@ -208,7 +208,7 @@ def _sequence(told: Sequence[BuildView], words: Words) -> TableView:
             criteria = [f"{number}: {text}" if len(phase.points) > 1 else text for number, text in passes]
             rows.append((name, "; ".join(shown) or "–", "; ".join(criteria) or "–"))
     columns = (
-        Column(words("Work"), "w-15"),
+        Column(words("Work"), "w-20"),
         Column(words("Inspection"), "w-40"),
         Column(words("Acceptance criterion")),
     )
