@@ -41,6 +41,9 @@ ROUNDS = (
     "round_23",
     "round_24",
     "round_25",
+    "round_26",
+    "round_27",
+    "round_28",
 )  # those that were measured; a later one joins when it was
 
 

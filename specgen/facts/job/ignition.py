@@ -47,6 +47,7 @@ _OFF = re.compile(
     rf"|[;,.] ?(?:switched|turned|shut) off\b",
     re.I,
 )
+_ON_AGAIN = re.compile(r",?\s*\b(?:and )?(?:back )?on again\b[^.;]*", re.I)
 _MAY_STOP = re.compile(
     r"\b(?:never|nobody|no one|only|if|fails?|alarm|must not|may not|cannot|not be|is not|are not|isn't)\b"
     r"|\b(?:once|after|until|when|as soon as)\b[^.;]*\b(?:dry|cured?|hard|clear\w*|done|finished|over|gone|flashed)\b"
@@ -80,6 +81,10 @@ def extraction_stopped(text: str) -> str | None:
     """The words by which a text lets the extraction stop while there is wet paint; None where it does not."""
     for sentence in re.split(r"\n|\.(?!\d)", text):
         found = _OFF.search(sentence)
-        if found is not None and not _MAY_STOP.search(sentence) and re.search(_EXTRACTION, sentence, re.I):
+        if (
+            found is not None
+            and not _MAY_STOP.search(_ON_AGAIN.sub("", sentence))
+            and re.search(_EXTRACTION, sentence, re.I)
+        ):
             return found[0].strip(" ,;.")
     return None

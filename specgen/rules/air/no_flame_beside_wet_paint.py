@@ -22,6 +22,8 @@ Passes
     Given second good
     jobs.rails.scope: New railings in an open shed. The welding shop stops work 30 minutes before spraying.
 Fails
+    jobs.refit.ventilation: {statement: "Switch the extraction off while spraying, so that no dust settles in the wet film, and on again when it is touch-dry."}    # at jobs.refit.ventilation.statement
+
     jobs.refit.ventilation: {statement: "Booth; a gas heater keeps the bay warm."}    # at jobs.refit.ventilation.statement    # also JOB018 at jobs.refit.ventilation.statement
 
     jobs.refit.ventilation: {statement: "Booth, extraction switched off so that no dust is drawn in."}    # at jobs.refit.ventilation.statement
@@ -37,7 +39,7 @@ Fails
 
     Given second good
     jobs.rails.workplace: confined-space    # also AIR004 at jobs.rails.ventilation    # also AIR006 at jobs.rails.confined_space
-    jobs.rails.scope: New railings. An open propane burner on the floor keeps the steel warm.    # at jobs.rails.scope
+    jobs.rails.scope: New railings. An open propane burner on the floor keeps the steel warm.    # at jobs.rails.scope    # also JOB018 at jobs.rails.scope
 To put right
     Keep every flame, spark and unprotected lamp out of reach from the first mixing until the film is dry, heat with equipment whose flame stands outside, and let the extraction run until then.
 """

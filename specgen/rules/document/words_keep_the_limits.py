@@ -16,7 +16,11 @@ Passes
     jobs.refit.scope: Doors and step, coated while the metal is below 40 °C.
 
     systems.cab.layers.primer.before_next: Keep the air of the booth below 80 % humidity.
+
+    jobs.refit.scope: Doors and step. Parts are sprayed at 20 degC and stoved at 60 degC.
 Fails
+    jobs.refit.scope: Doors and step. Parts are sprayed at 80 degC beside the oven.    # at jobs.refit.scope
+
     systems.chassis.handle_after: 24 h
     systems.cab.handle_after: 24 h
     jobs.refit.scope: Doors and step; parts are stacked 6 h after the last coat.    # at jobs.refit.scope
@@ -93,6 +97,11 @@ _UP_TO = re.compile(
     r"\b(?:still|while|whilst)\b(?: (?!below|under|less|not|cool\w*|dew)\w+){0,6}? (?=\d)",
     re.I,
 )
+_LAID_AT = re.compile(
+    r"\b(?:coated|painted|sprayed|lined|primed|brushed|rolled) (?:(?:hot|warm) )?at (?=\d)|"
+    r"\b(?:spray|paint|coat|prime|line)s? (?:\w+ ){0,3}?(?:parts?|steel|metal|castings?|panels?|plates?) at (?=\d)",
+    re.I,
+)
 _DRY_AIR = re.compile(
     r"\b(?:(?:to |at )?(?:less than|below|under|at most|no more than|down to)|dr(?:y|ied) to|not above) (\d+(?:\.\d+)?) ?% (?:relative |air )?(?:humidity|RH)\b|"
     r"\bhumidity (?:\w+ ){0,3}?(?:less than|below|under|at most|no more than|down to|not above) (\d+(?:\.\d+)?) ?%",
@@ -155,10 +164,21 @@ def _beyond(clause: str, job: Job, spec: Spec, *, in_scope: bool) -> Iterator[st
             if said and lows and said[0] < min(lows, key=lambda low: low.base):
                 yield f"'{clause.strip()}'; the ambient conditions begin at {min(lows, key=lambda low: low.base)}"
         yield from _too_hot_or_damp(clause, job.climate)
+    elif job.climate is not None:
+        yield from _laid_hot(clause, job.climate)
     # what an inspection point accepts has a rule of its own
     if job.climate is not None and (in_scope or _AT_WORK.search(clause)):
         yield from _near_the_dew_point(clause, job.climate)
         yield from _drier(clause, job.climate)
+
+
+def _laid_hot(clause: str, climate: ApplicationClimate) -> Iterator[str]:
+    """Paint laid at a temperature that is said to be that of the part, though an oven or its use is named beside."""
+    most = climate.surface.high if climate.surface is not None else None
+    for match in _LAID_AT.finditer(clause) if most is not None else ():
+        said = quantities_said(clause[match.end() :], "temperature")
+        if said and most is not None and said[0] > most:
+            yield f"'{clause.strip()}'; the surface may have at most {most}"
 
 
 def _too_hot_or_damp(clause: str, climate: ApplicationClimate) -> Iterator[str]:

@@ -28,6 +28,8 @@ Passes
     jobs.refit.items.DOOR.name: Spot on the door
     jobs.refit.inspection.primer-film.items: [DOOR]
 Fails
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um, text: "Mean of each area 30 to 80 µm, each spot 32 to 96 µm."}    # at jobs.refit.inspection.primer-film.criterion.text
+
     Given second good
     jobs.rails.inspection.film.readings: {readings: 70}
     without jobs.rails.items.LOCKER
@@ -88,6 +90,7 @@ _ONE = re.compile(
     r"\b(?:no|none|single|individual|lowest)\b|\b(?:each|every|any) (?:reading|spot|value|place|point|measurement)",
     re.I,
 )
+_AREA, _SPOT = re.compile(r"\bareas?\b", re.I), re.compile(r"\bspots?\b(?! (?:a|in|per|of) )", re.I)
 _EACH = re.compile(
     r"^(\d+) (?:gauge )?readings? (?:a|an|per|each|every|on each|on every) (?!(?:\w+ )?(?:spots?|areas?|places?)\b)(?:\w+ )?(part|item|piece|\w+)\b",
     re.I,
@@ -112,6 +115,15 @@ def words_and_figures_agree(job: Job, spec: Spec, on: date) -> Problems:
 def _apart(point: InspectionPoint) -> Problems:
     """The mean and the single reading that words accept, below what a published rule asks of each."""
     counted, path = counting(point.criterion), ("inspection", point.id, "criterion", "text")
+    for clause in CLAUSE.split(point.criterion.text or ""):
+        for of_what, word, asked in (
+            ("area", _AREA, point.criterion.area_min),
+            ("spot", _SPOT, point.criterion.spot_min),
+        ):
+            least = film_said(clause)[0]
+            if least and asked is not None and word.search(clause) and min(least) < asked:
+                what = f"{point.id} accepts a mean of {show(min(least))} for each {of_what} in words; its figures ask for at least {show(asked)}"
+                yield unless_rounded(Problem(path, what), min(least), asked)
     if counted is None or point.criterion.rule not in COUNTED_FROM_NOMINAL:
         return
     for clause in CLAUSE.split(point.criterion.text or ""):
