@@ -89,7 +89,10 @@ STILL_MISSED = {
     ("round_26", "silo-comb-figures-multiplied"): "no misfit: the finish of the same job needs no more on the comb",
     ("round_27", "one-cross-coat"): "told as a warning: what a cross coat gives is an average",
     ("round_28", "spot-limit-of-another-level"): "no fault: a limit for spots that is stricter than that of the level",
-    ("round_28", "eddy-gauge-on-steel"): "told as a warning: gauges of both principles are sold, and some read on steel",
+    (
+        "round_28",
+        "eddy-gauge-on-steel",
+    ): "told as a warning: gauges of both principles are sold, and some read on steel",
     ("round_17", "stoplogs-to-the-weir-after-3-days"): "told as a warning: full cure is no stated wait before service",
 }
 

@@ -1,7 +1,7 @@
 """INS033 A wet film in words gives the film asked
 
 Checks
-    The criterion in words of each inspection point that reads with a comb: the lowest wet film it names against the wet film that the least DFT of the coats it reads needs in one pass, by their volume solids and the thinner added. Of several coats the one that needs least counts, and a tenth is let off for the marks of a comb.
+    The criterion in words of each inspection point that reads with a comb: the lowest wet film it names against the wet film that the least DFT of the coats it reads needs in one pass, by their volume solids and the thinner added. Of several coats the one that needs least counts, and a tenth is let off for the marks of a comb (table inspection_in_words).
 Why
     Wet film is dry film divided by the share of solids, not multiplied by it. A painter who stops at the lower figure lays every coat too thin, and nobody sees it before it is dry.
 Passes
@@ -23,13 +23,11 @@ from specgen.facts.job.points import layers_read, principle_of
 from specgen.facts.layer.figures import solids_sprayed
 from specgen.facts.layer.film import film_limit
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint
-from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule
+from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Spec, date, rule, table
 from specgen.trade.film import wet_film
 from specgen.trade.given import Given
 from specgen.trade.known import NotKnown
 from specgen.units.rounding import round_half_up
-
-_LET_OFF = Fraction(9, 10)
 
 
 @rule("INS033", on=Job, severity=WARNING, source=LOGIC)
@@ -42,7 +40,8 @@ def comb_gives_the_film(job: Job, spec: Spec, on: date) -> Problems:
         if not said or not needed:
             continue
         least, (film, layer) = min(said), min(needed)
-        if least.to("um") < film * _LET_OFF:
+        share = Fraction(table("inspection_in_words").row("id", "comb")["value"]) / 100
+        if least.to("um") < film * share:
             what = f"{point.id} accepts a wet film of {least}; the least DFT of {layer} needs {round_half_up(film, 0)} um wet in a pass"
             yield Problem(("inspection", point.id, "criterion", "text"), what)
 
