@@ -144,7 +144,14 @@ def test_the_number_to_call() -> None:
 def test_no_task_is_left_out_of_what_to_wear() -> None:
     spec = _spec({})
     rows = protection(list(spec.products.values()), _words(spec)).rows
-    assert [row[0] for row in rows] == ["Surface preparation", "Sanding", "Spraying", "Spraying", "Clean-up"]
+    assert [row[0] for row in rows] == [
+        "Surface preparation",
+        "Sanding",
+        "Spraying",
+        "Spraying",
+        "Clean-up",
+        "Clean-up",
+    ]
     assert rows[0][2] == NOT_STATED
     for_all = {"products.primer.hazards.protection.spray.task": "any"}
     spec = _spec(for_all)
@@ -165,7 +172,7 @@ def test_cautions_at_the_step() -> None:
         "Example clear",
         "Example clear",
     ]
-    assert "wait 30 min" in found[0]
+    assert "wait at least 30 min, extraction running" in found[0]
     assert found[2].startswith("Example clear: Absorbed through the skin")
     assert found[4].startswith("Example primer: Wear: Respiratory: half mask AXP3")
     assert found[-1] == "Example clear: Spray in a booth, breathing protection on."

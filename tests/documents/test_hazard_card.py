@@ -54,7 +54,7 @@ def test_all_that_hurts_the_gravest_first() -> None:
 
 def test_the_card_keeps_air_on_until_the_booth_is_cleared() -> None:
     worn = [row[:3] for row in _card(_spec({})).wear.rows]
-    assert worn[-1] == ("Spraying, Clean-up", "clear", "air-fed half mask, EN 14594")
+    assert worn[-2] == ("Spraying, Clean-up", "clear", "air-fed half mask, EN 14594")
 
 
 def test_fire_spill_and_breathing_air_are_said() -> None:
@@ -109,6 +109,37 @@ def test_blasting_old_paint_and_skin_stand_on_the_card() -> None:
     assert any("air-fed blast helmet" in text for text in after["Sanding, blasting"])
     assert any("lead or chromate" in text for text in after["Sanding, blasting"])
     assert any("absorbed through the skin" in text for text in after["Surface preparation"])
+
+
+def test_a_caution_names_its_products_where_a_row_allows_others_another_mask() -> None:
+    said = dict(_card(_spec({})).cautions)["Spraying"]
+    assert said[0].startswith("clear: The spray contains isocyanate")
+    # what follows for every product is not read as one for the clear alone
+    assert said[1].startswith("All: Start the extraction")
+
+
+def test_every_product_has_a_row_at_clearing_up() -> None:
+    rows = [row for row in _card(_spec({})).wear.rows if "Clean-up" in row[0]]
+    assert {name for row in rows for name in row[1].split(", ")} == {"primer", "base coat", "clear", "barrier"}
+    (usual,) = (row for row in rows if row[1] != "clear")
+    assert usual[3] == "nitrile gloves, changed at once after contact (common practice)"
+
+
+def test_who_must_not_do_the_work_and_training_stand_on_the_card() -> None:
+    barred = "[{id: asthma, task: any, text: Nobody with asthma works with it.}]"
+    card = _card(_spec({"products.clear.hazards.cautions": barred}))
+    head, said = card.cautions[0]
+    assert head == "Persons"
+    assert said[0] == "clear: Nobody with asthma works with it."
+    assert any(text.startswith("Legal requirement: training completed before use") for text in said)
+
+
+def test_a_cleaner_that_is_breathed_or_swallowed_says_so_in_its_row_and_in_first_aid() -> None:
+    supplies = "[{id: wipe, what: degreaser EX-7, amount: 2 L, kind: cleaner, statements: [H225, H304, H336]}]"
+    card = _card(_spec({"jobs.refit.consumption.supplies": supplies}))
+    (row,) = (row for row in card.wear.rows if row[1] == "degreaser EX-7")
+    assert row[2] == "mask as section 8 of its safety data sheet asks"
+    assert card.first_aid[-1] == ("If swallowed (degreaser EX-7)", "Do not induce vomiting; call a doctor at once.")
 
 
 def test_the_hazards_of_a_cleaner_stand_in_full() -> None:

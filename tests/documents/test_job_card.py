@@ -258,10 +258,24 @@ def test_what_is_worn_as_for_an_earlier_coat_names_it_and_says_breathing_again()
         put(spec, f"products.{product}.hazards.protection", worn)
     first, second, third = (coat.wear for coat in _card(spec).builds[0].work.coats)
     assert all(not line.like and line.parts for line in first)
-    (line,) = (line for line in second if line.like)
-    assert line.like == "1 primer"
+    line, *others = (line for line in second if line.like)
+    assert (line.like, line.others) == ("1 primer", "Hands, Eyes, Body")
     assert line.parts == next(one.parts[:1] for one in first if one.tasks.startswith("Spraying"))
+    # no mask stands beside tasks at which nobody has to wear it
+    assert all(not one.parts and "Spraying" not in one.tasks for one in others)
     assert all(not line.like for line in third)
+
+
+def test_a_coat_with_a_kit_of_its_own_never_sends_the_reader_to_that_of_another() -> None:
+    spec = good()
+    worn = (
+        "[{id: spray, task: spraying, respiratory: AX-P3 mask, gloves: nitrile 0.4 mm, eyes: goggles, skin: coverall}]"
+    )
+    for product in ("primer", "base"):
+        put(spec, f"products.{product}.hazards.protection", worn)
+    _, second, third = (coat.safety[-1] for coat in _card(spec).builds[0].work.coats)
+    assert second.endswith("apply here too.")
+    assert third.endswith("apply here too; wear what stands here.")
 
 
 def test_what_holds_for_every_coat_is_said_once() -> None:

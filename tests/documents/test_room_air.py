@@ -22,7 +22,7 @@ AIR = {
 }
 
 
-RE_ENTRY = "Re-entry without respiratory protection, after spraying has stopped (spray mist): not before the clearance time posted at the booth, extraction running; if none is posted, wait at least 30 min with the extraction running and have the clearance time measured."
+RE_ENTRY = "Re-entry without respiratory protection, after spraying has stopped (spray mist): not before the clearance time posted at the booth, extraction running; if none is posted, wait at least 30 min, extraction running, and have it measured."
 
 
 def _view(changes: dict[str, str]) -> MethodStatement:
@@ -128,7 +128,7 @@ def test_a_job_that_says_nothing_of_its_air_says_so() -> None:
     assert (air.tables, air.workings) == ((), ())
     (said,) = air.statements
     assert said.startswith("The job states no room volume and no fresh-air flow")
-    assert said.endswith("wait 30 min.")
+    assert said.endswith("wait at least 30 min, extraction running, and have it measured.")
 
 
 def test_voc_is_set_against_its_limit_and_added_up() -> None:

@@ -83,6 +83,8 @@ def test_table_and_step_of_a_method_statement_say_the_same() -> None:
     assert cells[2] == f"panel cleaner: {STATED}"
     dusty = next(row for row in merged.protection.rows if row[0] == "Sanding")
     assert "bare part: P2 or P3" in dusty[1]
+    assert dusty[2].endswith("bare part: gloves (common practice)")
+    assert dusty[3].endswith("bare part: safety spectacles (common practice)")
     preparation = spec.preparation_of(job, job.items[0])
     assert preparation is not None
     gloves = gloves_for_cleaners(job, words)

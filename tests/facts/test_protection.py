@@ -41,9 +41,9 @@ def test_without_isocyanate_nothing_is_carried_on() -> None:
 
 def test_usual_practice_comes_from_its_table() -> None:
     needs = {row["id"]: row["need"] for row in table("protective_equipment").rows}
-    assert usual_needs(Task.SANDING) == (needs["breath_sanding"], "")
-    assert usual_needs(Task.CLEAN_UP) == ("", needs["gloves_splash"])
-    assert usual_needs(Task.MIXING) == usual_needs(Task.SPRAYING) == ("", "")
+    assert usual_needs(Task.SANDING) == (needs["breath_sanding"], needs["gloves_dust"], needs["eyes_dust"])
+    assert usual_needs(Task.CLEAN_UP) == ("", needs["gloves_splash"], "")
+    assert usual_needs(Task.MIXING) == usual_needs(Task.SPRAYING) == ("", "", "")
     assert set(USUAL) == {Task.PREPARATION, Task.SANDING, Task.SPRAYING, Task.CLEAN_UP}
 
 

@@ -33,17 +33,18 @@ from specgen.documents.parts.cautions import (
     first_aid,
     gravest_of,
     hazards,
+    if_swallowed,
     sheet_in_short,
 )
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.entry import entry_permit, re_entry
-from specgen.documents.parts.hazard_lines import waste_code
+from specgen.documents.parts.hazard_lines import legally_asked, waste_code
 from specgen.documents.parts.hurts import hurts
 from specgen.documents.parts.parties import contact_line
 from specgen.documents.parts.pictogram import PictogramView, pictograms
 from specgen.documents.parts.protection import protection
-from specgen.documents.parts.short_names import short_names
-from specgen.documents.parts.step_cautions import standing_at
+from specgen.documents.parts.short_names import apart, short_names
+from specgen.documents.parts.step_cautions import standing_by_product
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.documents.parts.work_wear import work_wear
@@ -53,7 +54,7 @@ from specgen.facts.job.confined import place_of
 from specgen.facts.job.thinners import without_hazards
 from specgen.facts.pairs.parts import BLASTING
 from specgen.facts.product.dangers import dangers_of, traits_of
-from specgen.model.hazards import Task
+from specgen.model.hazards import Route, Task
 from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.project import PageSize
@@ -115,6 +116,9 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
     wear, supplied = _wear(products, job, spec, short, words), _supplies(job, spec, words)
     cautions = tuple(_cautions(job, products, spec, context.day, short, words))
     acts = first_aid(products, words, short) or ((words("First aid"), words(NO_FIRST_AID)),)
+    drunk, act = if_swallowed(job, words)
+    if drunk:
+        acts = (*acts, (f"{words.word(Route.SWALLOWED)} ({drunk})", act))
     return HazardCard(
         number=job.document.number,
         title=job.document.title,
@@ -144,6 +148,8 @@ def _cautions(
 ) -> Iterator[tuple[str, tuple[str, ...]]]:
     """What holds at each task for the kind of product and of work, each sentence once."""
     told: set[str] = set()
+    if persons := tuple(_named(_persons(products, spec, short, words), words)):
+        yield words("Persons"), persons
     beside: set[Work] = set()
     builds = builds_of(job, spec)
     if any(step.do in BLASTING for build in builds for step in build.preparation.steps):
@@ -151,11 +157,12 @@ def _cautions(
     if any(item.old_coats for item in job.items):
         beside.add("old-paint")
     for task in (Task.PREPARATION, Task.SANDING, Task.MIXING, Task.SPRAYING, Task.CLEAN_UP):
-        said = standing_at(task, products, words, place=place_of(job), beside=beside)
+        standing = standing_by_product(task, products, words, place=place_of(job), beside=beside)
+        said = [(_whose(owners, products, short), text) for owners, text in standing]
         if task is Task.SPRAYING and any("isocyanate" in traits_of(product) for product in products):
-            said = (*said, words(BREATHING_AIR))
-        new = tuple(text for text in said if text not in told)
-        told.update(new)
+            said.append(("", words(BREATHING_AIR)))
+        new = tuple(_named([one for one in said if one[1] not in told], words))
+        told.update(text for _, text in said)
         if new:
             heading = words("Sanding, blasting") if task is Task.SANDING and "blasting" in beside else words.word(task)
             yield heading, new
@@ -173,6 +180,34 @@ def _cautions(
     cans = any("aerosol" in traits_of(product) for product in products)
     yield words("Fire"), (words(FIRE), *((words(FIRE_CANS),) if cans else ()))
     yield words("Spill"), (words(SPILL), words(SHEET_DECIDES))
+
+
+def _persons(products: Sequence[Product], spec: Spec, short: Mapping[str, str], words: Words) -> list[tuple[str, str]]:
+    """(whose, sentence): who must not work with which product, surveillance and training, in the words of makers and of the law."""
+    owners: dict[str, list[Product]] = {}
+    for product in products:
+        if product.hazards is None:
+            continue
+        said = [caution.text for caution in product.hazards.cautions if caution.task is Task.ANY]
+        if product.hazards.health_surveillance:
+            said.append(words("Health surveillance: {}.").format(product.hazards.health_surveillance.rstrip(".")))
+        said += [words("Legal requirement: {}.").format(text) for text in legally_asked(product, spec, words)]
+        for text in said:
+            owners.setdefault(text, []).append(product)
+    return [(_whose(whose, products, short), text) for text, whose in owners.items()]
+
+
+def _whose(owners: Sequence[Product], products: Sequence[Product], short: Mapping[str, str]) -> str:
+    """The products a caution is for, empty where it is for all: the table above it may allow another mask for the others."""
+    return "" if len(owners) == len(products) else apart([short[product.name] for product in owners])
+
+
+def _named(said: Sequence[tuple[str, str]], words: Words) -> Iterator[str]:
+    """Each text, and before it whose it is wherever that changes, so that one for all is never read as one for some."""
+    last = ""
+    for whose, text in said:
+        yield text if whose == last else words("{}: {}").format(whose or words("All"), text)
+        last = whose
 
 
 def _wear(products: Sequence[Product], job: Job, spec: Spec, short: Mapping[str, str], words: Words) -> TableView:

@@ -82,12 +82,13 @@ class CardWait:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CardWear:
-    """What protects at `tasks`, as (part of the body, what is worn). Where it is that of an earlier coat, `like` names the coat, and
-    breathing alone is said again."""
+    """What protects at `tasks`, as (part of the body, what is worn). Where it is that of an earlier coat, `like` names the coat and
+    the parts of the body that `others` names, if any; how to breathe while spraying is said again."""
 
     tasks: str
     like: str
     parts: Pairs
+    others: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -256,14 +257,15 @@ def _coats(
         sanded = bool(before_next or (wait is not None and wait.late))
         dries = dry_to_the_touch(product, air_of(job), words.in_one_unit()) if following is not None else ""
         ready = ready_for_sanding(product, air_of(job), words.in_one_unit()) if sanded or removed else ""
+        kit = tuple(_wear(product, sanded, coat.name, worn, words))
         yield CardCoat(
             name=coat.name,
             product=", ".join(part for part in (coat.product, coat.variant, coat.order_number, coat.needed) if part),
             passes=coat.passes.replace("\n", " "),
             films=tuple((name, _figure(text)) for name, text in films),
             applied=tuple(pair for pair in _applied(product, job, words) if pair not in every_coat),
-            safety=_safety(product, job, sanded, coat.name, told, words),
-            wear=tuple(_wear(product, sanded, coat.name, worn, words)),
+            safety=_safety(product, job, sanded, coat.name, told, words, own=any(not one.like for one in kit)),
+            wear=kit,
             dries="" if ready or before_next else dries,
             checks=points.after(coat.layer, sanded=False),
             before_next=" ".join(part for part in (dries, ready, before_next, removed) if part)
@@ -275,8 +277,13 @@ def _coats(
         )
 
 
-def _safety(product: Product, job: Job, sanded: bool, coat: str, told: dict[str, str], words: Words) -> tuple[str, ...]:
-    """What the kind of product does at each of these tasks; what stands at an earlier coat or step is referred to by its name."""
+def _safety(
+    product: Product, job: Job, sanded: bool, coat: str, told: dict[str, str], words: Words, *, own: bool
+) -> tuple[str, ...]:
+    """What the kind of product does at each of these tasks; what stands at an earlier coat or step is referred to by its name.
+
+    Where the coat has a kit of its `own`, nobody shall take that of the other for it.
+    """
     tasks = (
         *((Task.MIXING,) if "two-pack" in traits_of(product) else ()),
         Task.SPRAYING,
@@ -287,7 +294,12 @@ def _safety(product: Product, job: Job, sanded: bool, coat: str, told: dict[str,
     new = tuple(dict.fromkeys(text for text in texts if text not in told))
     told.update(dict.fromkeys(new, coat))
     names = words(" and ").join(earlier)
-    return (*new, *((words("The precautions under {} apply here too.").format(names),) if names else ()))
+    refers = (
+        words("The precautions under {} apply here too; wear what stands here.")
+        if own
+        else words("The precautions under {} apply here too.")
+    )
+    return (*new, *((refers.format(names),) if names else ()))
 
 
 def _applied(product: Product, job: Job, words: Words) -> Iterator[tuple[str, str]]:
@@ -326,18 +338,19 @@ def _wear(
         parts = _parts(product, task, words)
         if parts and (sanded or task is not Task.SANDING):
             alike.setdefault(parts, []).append(task)
-    earlier: dict[str, list[tuple[str, Pairs]]] = {}
+    earlier: dict[str, list[str]] = {}
     for parts, tasks in alike.items():
         named = ", ".join(words.word(task) for task in tasks)
         like = worn.setdefault((named, parts), coat)
         if like == coat:
             yield CardWear(tasks=named, like="", parts=parts)
             continue
-        breathing = parts[:1] if Task.SPRAYING in tasks else ()
-        earlier.setdefault(like, []).append((named, breathing))
-    for like, lines in earlier.items():
-        named = ", ".join(name for name, _ in lines)
-        yield CardWear(tasks=named, like=like, parts=tuple(part for _, parts in lines for part in parts))
+        if Task.SPRAYING in tasks:
+            yield CardWear(tasks=named, like=like, parts=parts[:1], others=", ".join(name for name, _ in parts[1:]))
+        else:
+            earlier.setdefault(like, []).append(named)
+    for like, tasks_named in earlier.items():
+        yield CardWear(tasks=", ".join(tasks_named), like=like, parts=())
 
 
 def _parts(product: Product, task: Task, words: Words) -> Pairs:

@@ -18,6 +18,7 @@ from specgen.documents.parts.cautions import (
     data_sheet_words,
     gravest_of,
     hazards,
+    if_swallowed,
 )
 from specgen.documents.parts.pictogram import PictogramView
 from specgen.documents.parts.short_names import apart, short_names
@@ -28,7 +29,7 @@ from specgen.documents.parts.work_wear import WorkWear, work_wear
 from specgen.facts.job.confined import place_of
 from specgen.facts.job.thinners import without_hazards
 from specgen.facts.product.protection import USUAL, usual_needs, worn, worn_at
-from specgen.model.hazards import Task
+from specgen.model.hazards import Route, Task
 from specgen.model.job import Job
 from specgen.model.product import PackForm, Product
 from specgen.model.spec import Spec
@@ -70,7 +71,7 @@ def merged_safety(products: Sequence[Product], job: Job, spec: Spec, words: Word
         products=_products(alone, silent, named, words),
         statements=_statements(alone, named, words),
         protection=_protection(products, work_wear(job, spec, words), own, words),
-        first_aid=_first_aid(products, cleaners, own, words),
+        first_aid=_first_aid(products, cleaners, own, job, words),
         rules=_rules(products, alone, job, named, words),
     )
 
@@ -184,7 +185,7 @@ def _protection(products: Sequence[Product], work: Sequence[WorkWear], named: _N
         asked = [one for one in work if one.task is task]
         # of a thinner nobody states the mask of, the sheet decides; the mask of a cleaner is told with the task
         masks = [one.respiratory or (words(NOT_STATED) if task is Task.MIXING else "") for one in asked]
-        for at, texts in enumerate((masks, [one.hands for one in asked])):
+        for at, texts in enumerate((masks, [one.hands for one in asked], [one.eyes for one in asked])):
             said = [f"{one.whose}: {text}" for one, text in zip(asked, texts, strict=True) if text]
             if said:
                 cells[at] = "\n".join((*((cells[at],) if kept and kits else ()), *said))
@@ -225,12 +226,12 @@ def _kit(product: Product, task: Task, words: Words) -> tuple[str, str, str, str
     if worn_at(product, task):
         as_ever = words("as for all tasks")
         return as_ever, as_ever, as_ever, as_ever
-    breath, hands = (words(need) for need in usual_needs(task))
+    breath, hands, eyes = (words(need) for need in usual_needs(task))
     usual = words("{} (common practice; none stated for the product)")
     return (
         usual.format(breath) if breath else words(NOT_STATED),
         usual.format(hands) if hands else unsaid,
-        unsaid,
+        usual.format(eyes) if eyes else unsaid,
         unsaid,
     )
 
@@ -242,14 +243,19 @@ def _cell(texts: Iterable[tuple[str, str]], named: _Named, members: int, words: 
     return "\n".join(words("{}: {}").format(named(owners), text) for text, owners in found.items())
 
 
-def _first_aid(products: Sequence[Product], cleaners: Sequence[str], named: _Named, words: Words) -> TableView:
+def _first_aid(
+    products: Sequence[Product], cleaners: Sequence[str], named: _Named, job: Job, words: Words
+) -> TableView:
     listed = acts(products)
     rows = [(words.word(route), named(owners), act) for route, act, owners in listed]
     helped = {owner for _, _, owners in listed for owner in owners}
     unstated = [product.name for product in products if product.name not in helped]
+    drunk, act = if_swallowed(job, words)
+    if drunk:
+        rows.append((words.word(Route.SWALLOWED), drunk, act))
     if unstated or cleaners:
         whose = apart([part for part in (named(unstated), *cleaners) if part])
-        rows.append((words("any"), whose, words(NO_FIRST_AID)))
+        rows.append((words("any other") if drunk else words("any"), whose, words(NO_FIRST_AID)))
     columns = (Column(words("Exposure"), "w-15"), Column(words("Products"), "w-15"), Column(words("What to do")))
     return table_view(words("First aid"), columns, rows)
 

@@ -100,8 +100,8 @@ AT_STEPS: tuple[StepCaution, ...] = (
         trait="isocyanate",
         text=N_(
             "The spray contains isocyanate: wear air-fed breathing apparatus from the start of spraying until "
-            "the booth has cleared; a filter mask does not protect. Where the clearance time has not been "
-            "measured and posted, wait {time}."
+            "the booth has cleared; a filter mask does not protect. If no clearance time is posted, wait at least "
+            "{time}, extraction running, and have it measured."
         ),
         at={
             Workplace.CONFINED: N_(
@@ -252,6 +252,7 @@ FILLED_IN: Mapping[str, str] = {
 # What to wear at a task for which no product states anything. The need comes from the published table.
 USUAL_WEAR = N_("common practice; none stated for the product")
 NOT_STATED = N_("Not stated: see section 8 of the safety data sheet")
+BREATH_OF_CHEMICAL = N_("mask as section 8 of its safety data sheet asks")
 
 # Said on the hazard card, which is read alone (common practice; of the breathing air EN 12021, of filters EN 14387, both from memory).
 BREATHING_AIR = N_(
@@ -270,6 +271,7 @@ SPILL = N_(
 SHEET_DECIDES = N_("Sections 5 and 6 of the safety data sheets take precedence.")
 
 NO_FIRST_AID = N_("First aid is not stated: see section 4 of the safety data sheets, and call for help.")
+NO_VOMITING = N_("Do not induce vomiting; call a doctor at once.")
 
 EMERGENCY = N_("In an emergency, call")
 LAW_NOT_STATED = N_(
@@ -293,7 +295,7 @@ NOT_JUDGED = N_("cannot be calculated: keep protective equipment on and measure 
 NO_AIR_STATED = N_(
     "The job states no room volume and no fresh-air flow, so neither the ventilation required nor the "
     "re-entry time has been calculated. Keep respiratory protection on until the booth has cleared; "
-    "where its clearance time has not been measured and posted, wait {time}."
+    "if no clearance time is posted, wait at least {time}, extraction running, and have it measured."
 )
 NO_AIR_OUTDOORS = N_(
     "Outdoors no ventilation and no re-entry time is calculated. Keep respiratory protection on until mist and vapour have "
@@ -304,8 +306,8 @@ DILUTION_IS_NO_CONTROL = N_(
     "apparatus are required at any air flow."
 )
 POSTED_TIME = N_(
-    "not before the clearance time posted at the booth, extraction running; if none is posted, wait at least {time} with the "
-    "extraction running and have the clearance time measured"
+    "not before the clearance time posted at the booth, extraction running; if none is posted, wait at least {time}, "
+    "extraction running, and have it measured"
 )
 RE_ENTRY = N_("Re-entry without respiratory protection, after spraying has stopped: {posted}.")
 RE_ENTRY_VAPOUR = N_("The vapour alone takes {time} to clear.")

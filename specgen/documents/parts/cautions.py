@@ -9,11 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from specgen.documents.parts.caution_catalogue import EMERGENCY, FILLED_IN, LABEL_FILLS_IN
+from specgen.documents.parts.caution_catalogue import EMERGENCY, FILLED_IN, LABEL_FILLS_IN, NO_VOMITING
 from specgen.documents.parts.hazard_lines import hazard_lines
 from specgen.documents.parts.pictogram import PictogramView, pictograms
+from specgen.documents.parts.short_names import apart
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.chemicals import chemicals, marks_of
+from specgen.facts.product.dangers import STATEMENTS
 from specgen.model.hazards import Hazards, Route, SafetyDataSheet, SignalWord
 from specgen.model.job import Job
 from specgen.model.product import Product
@@ -105,6 +107,12 @@ def first_aid(
         )
         for route, act, names in found
     )
+
+
+def if_swallowed(job: Job, words: Words) -> tuple[str, str]:
+    """(names, act) of the thinners and cleaners that kill when they enter the airways; empty texts where there are none."""
+    named = [entry.what for entry in chemicals(job) if {*entry.statements} & {*STATEMENTS["aspiration"]}]
+    return (apart(named), words(NO_VOMITING)) if named else ("", "")
 
 
 def acts(products: Sequence[Product]) -> tuple[tuple[Route, str, list[str]], ...]:

@@ -49,6 +49,12 @@ def hazard_lines(product: Product, spec: Spec, words: Words) -> Iterator[Line]:
     yield from _when(words("Disposal"), stated.disposal)
 
 
+def legally_asked(product: Product, spec: Spec, words: Words) -> Iterator[str]:
+    """What the law of the place asks of who works with the product, without its source: training, surveillance, provision."""
+    for row in duties_of(product, spec):
+        yield _asked(row, words)
+
+
 def _when(name: str, text: str | None) -> Iterator[Line]:
     if text:
         yield name, text
@@ -75,13 +81,17 @@ def _epoxy_limit() -> str:
 
 def _duty(row: Row, words: Words) -> str:
     source = words(str(table("isocyanate_duties").row_citation(row)))
+    return words("{duty} ({law}, {source})").format(duty=_asked(row, words), law=row["jurisdiction"], source=source)
+
+
+def _asked(row: Row, words: Words) -> str:
     told = words(row["duty"])
-    if row["figure"]:
-        span = row["unit"] in {"months", "years"}
-        limit = f"{row['figure']} {row['unit']}"
-        shown = words.phrase(parse_span(limit)) if span else words.figures(limit)
-        told = words("{duty}: {figure}").format(duty=told, figure=shown)
-    return words("{duty} ({law}, {source})").format(duty=told, law=row["jurisdiction"], source=source)
+    if not row["figure"]:
+        return told
+    span = row["unit"] in {"months", "years"}
+    limit = f"{row['figure']} {row['unit']}"
+    shown = words.phrase(parse_span(limit)) if span else words.figures(limit)
+    return words("{duty}: {figure}").format(duty=told, figure=shown)
 
 
 def _storage(product: Product, stated: Hazards, spec: Spec, words: Words) -> str:

@@ -36,11 +36,10 @@ def protection(
         for (task, kit), names in alike.items()
     ]
     stated = {task for task, *_ in rows}
-    rows += [(one.task, (one.whose, one.respiratory or words(NOT_STATED), one.hands, "", "")) for one in work]
+    rows += [(one.task, (one.whose, one.respiratory or words(NOT_STATED), one.hands, one.eyes, "")) for one in work]
     # usual practice for degreasing stands for what nobody states, and each cleaner of the work has its row
     stated |= {one.task for one in work if one.task is Task.PREPARATION}
-    if products and Task.ANY not in stated:
-        rows += list(_usual(stated, words))
+    rows += list(_usual(products, stated, short, words))
     order = list(Task)
     rows.sort(key=lambda row: order.index(row[0]))
     columns = (
@@ -87,14 +86,24 @@ def worn_parts(product: Product, task: Task, words: Words) -> str:
 
 def usual_line(task: Task, words: Words) -> str:
     """Usual practice for a task in a line; empty where there is none."""
-    breath, hands = usual_needs(task)
-    named = ((words("Respiratory"), words(breath)), (words("Hands"), words(hands)))
+    names = (words("Respiratory"), words("Hands"), words("Eyes"))
+    named = zip(names, (words(need) for need in usual_needs(task)), strict=True)
     return "; ".join(f"{name}: {text}" for name, text in named if text)
 
 
-def _usual(stated: set[Task], words: Words) -> Iterator[tuple[Task, tuple[str, ...]]]:
+def _usual(
+    products: Sequence[Product], stated: set[Task], short: Mapping[str, str], words: Words
+) -> Iterator[tuple[Task, tuple[str, ...]]]:
+    """Usual practice for the products that state nothing of a task; it names them where others state something."""
     for task in USUAL:
-        if task not in stated:
-            breath, hands = usual_needs(task)
-            ground = words(USUAL_WEAR) if breath or hands else ""
-            yield task, (ground, words(breath or NOT_STATED), words(hands), "", "")
+        silent = [product for product in products if not worn_at(product, task)]
+        if not silent or (task is Task.PREPARATION and task in stated):
+            continue
+        needs = [words(need) for need in usual_needs(task)]
+        if len(silent) == len(products):
+            whose = words(USUAL_WEAR) if any(needs) else ""
+        else:
+            whose = ", ".join(dict.fromkeys(short.get(product.name, product.name) for product in silent))
+            needs = [words("{} (common practice)").format(need) if need else "" for need in needs]
+        breath, hands, eyes = needs
+        yield task, (whose, breath or words(NOT_STATED), hands, eyes, "")

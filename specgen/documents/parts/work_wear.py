@@ -5,37 +5,47 @@ Called by the tables of what to wear and by the cautions at the steps of a prepa
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from specgen.documents.parts.caution_catalogue import THINNER
+from specgen.documents.parts.caution_catalogue import BREATH_OF_CHEMICAL, THINNER
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.chemicals import chemicals
 from specgen.facts.job.thinners import not_ordered
 from specgen.facts.pairs.parts import BLASTING
+from specgen.facts.product.dangers import STATEMENTS
 from specgen.facts.product.protection import TASK_OF_STEP, usual_needs
 from specgen.model.hazards import Task
 from specgen.model.job import Job, SupplyKind
 from specgen.model.spec import Spec
 
+# What harms who breathes it, for which the hazard card asks for respiratory protection.
+_INHALED = frozenset({*STATEMENTS["lungs"], *STATEMENTS["poison"], *STATEMENTS["airways"]})
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WorkWear:
-    """At one task, for what; empty where nothing is asked of breathing or hands."""
+    """At one task, for what; empty where nothing is asked of breathing, hands or eyes."""
 
     task: Task
     whose: str
     respiratory: str = ""
     hands: str = ""
+    eyes: str = ""
 
 
 def work_wear(job: Job, spec: Spec, words: Words) -> tuple[WorkWear, ...]:
     """In the order of the tasks. Steps that blast ask for a helmet of their own and are not among them."""
     prepared = {one.id: one for item in job.items if (one := spec.preparation_of(job, item)) is not None}
     done = {step.do for one in prepared.values() for step in one.steps}
-    breath, _ = usual_needs(Task.SANDING)
     dusty = any(TASK_OF_STEP.get(do) is Task.SANDING and do not in BLASTING for do in done)
-    usual = words("{} (common practice)").format(words(breath))
-    dust = (WorkWear(task=Task.SANDING, whose=words("bare part"), respiratory=usual),) if dusty else ()
+    practice = words("{} (common practice)")
+    breath, hands, eyes = (practice.format(words(need)) for need in usual_needs(Task.SANDING))
+    dust = (
+        (WorkWear(task=Task.SANDING, whose=words("bare part"), respiratory=breath, hands=hands, eyes=eyes),)
+        if dusty
+        else ()
+    )
     return (*_cleaners(job, words), *dust, *_thinners(job, spec, words))
 
 
@@ -46,20 +56,34 @@ def gloves_for_cleaners(job: Job, words: Words) -> str:
 
 
 def _cleaners(job: Job, words: Words) -> tuple[WorkWear, ...]:
-    """Each cleaner with its gloves, those of usual practice where it states none."""
-    _, gloves = usual_needs(Task.PREPARATION)
+    """Each cleaner with its gloves, those of usual practice where it states none, and a mask where its vapour harms the lungs."""
+    _, gloves, _ = usual_needs(Task.PREPARATION)
     usual = words("{} (common practice)").format(words(gloves))
     return tuple(
-        WorkWear(task=Task.PREPARATION, whose=entry.what, hands=(entry.gloves or usual).rstrip("."))
+        WorkWear(
+            task=Task.PREPARATION,
+            whose=entry.what,
+            respiratory=_breath(entry.statements, words),
+            hands=(entry.gloves or usual).rstrip("."),
+        )
         for entry in chemicals(job)
         if entry.kind is SupplyKind.CLEANER
     )
 
 
 def _thinners(job: Job, spec: Spec, words: Words) -> tuple[WorkWear, ...]:
-    ordered = ((entry.what, entry.gloves) for entry in chemicals(job) if entry.kind is SupplyKind.THINNER)
-    others = ((thinner.name or words(THINNER), None) for thinner in not_ordered(job, spec))
-    return tuple(
-        WorkWear(task=Task.MIXING, whose=whose, hands=gloves or words("not stated"))
-        for whose, gloves in (*ordered, *others)
+    ordered = (
+        (entry.what, entry.gloves, _breath(entry.statements, words))
+        for entry in chemicals(job)
+        if entry.kind is SupplyKind.THINNER
     )
+    others = ((thinner.name or words(THINNER), None, "") for thinner in not_ordered(job, spec))
+    return tuple(
+        WorkWear(task=Task.MIXING, whose=whose, respiratory=breath, hands=gloves or words("not stated"))
+        for whose, gloves, breath in (*ordered, *others)
+    )
+
+
+def _breath(statements: Sequence[str], words: Words) -> str:
+    """The mask of a chemical that harms who breathes it; empty for any other."""
+    return words(BREATH_OF_CHEMICAL) if _INHALED & {*statements} else ""

@@ -13,12 +13,12 @@ from specgen.model.preparation import StepKind
 from specgen.model.product import Product
 from specgen.standards.tables import table
 
-# The tasks of which no page is silent, with the rows of protective_equipment for breathing and hands; empty for none.
-USUAL: Mapping[Task, tuple[str, str]] = {
-    Task.PREPARATION: ("", "gloves_splash"),
-    Task.SANDING: ("breath_sanding", ""),
-    Task.SPRAYING: ("", ""),
-    Task.CLEAN_UP: ("", "gloves_splash"),
+# The tasks of which no page is silent, with the rows of protective_equipment for breathing, hands and eyes; empty for none.
+USUAL: Mapping[Task, tuple[str, str, str]] = {
+    Task.PREPARATION: ("", "gloves_splash", ""),
+    Task.SANDING: ("breath_sanding", "gloves_dust", "eyes_dust"),
+    Task.SPRAYING: ("", "", ""),
+    Task.CLEAN_UP: ("", "gloves_splash", ""),
 }
 
 TASK_OF_STEP: Mapping[StepKind, Task] = {
@@ -55,10 +55,10 @@ def worn_at(product: Product, task: Task) -> tuple[Protection, ...]:
     return tuple(entry for entry in worn(product) if entry.task in {task, Task.ANY})
 
 
-def usual_needs(task: Task) -> tuple[str, str]:
-    """Breathing and hands by usual practice, in the words of the table protective_equipment; empty where there is none."""
-    breath, hands = USUAL.get(task, ("", ""))
-    return _need(breath), _need(hands)
+def usual_needs(task: Task) -> tuple[str, str, str]:
+    """Breathing, hands and eyes by usual practice, in the words of the table protective_equipment; empty where there is none."""
+    breath, hands, eyes = USUAL.get(task, ("", "", ""))
+    return _need(breath), _need(hands), _need(eyes)
 
 
 def _need(id: str) -> str:
