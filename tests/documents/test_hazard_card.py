@@ -131,7 +131,7 @@ def test_who_must_not_do_the_work_and_training_stand_on_the_card() -> None:
     head, said = card.cautions[0]
     assert head == "Persons"
     assert said[0] == "clear: Nobody with asthma works with it."
-    assert any(text.startswith("Legal requirement: training completed before use") for text in said)
+    assert any(text.startswith("By law: training completed before use") for text in said)
 
 
 def test_a_cleaner_that_is_breathed_or_swallowed_says_so_in_its_row_and_in_first_aid() -> None:

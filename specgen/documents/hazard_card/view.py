@@ -68,6 +68,7 @@ _ROOM = (
     (4200, 4050, "close"),
     (5300, 5130, "snug"),
     (7050, 6850, "tight"),
+    (7700, 7690, "tight least"),
     (8300, 8000, "close"),
 )
 
@@ -191,7 +192,7 @@ def _persons(products: Sequence[Product], spec: Spec, short: Mapping[str, str], 
         said = [caution.text for caution in product.hazards.cautions if caution.task is Task.ANY]
         if product.hazards.health_surveillance:
             said.append(words("Health surveillance: {}.").format(product.hazards.health_surveillance.rstrip(".")))
-        said += [words("Legal requirement: {}.").format(text) for text in legally_asked(product, spec, words)]
+        said += [words("By law: {}.").format(text) for text in legally_asked(product, spec, words)]
         for text in said:
             owners.setdefault(text, []).append(product)
     return [(_whose(whose, products, short), text) for text, whose in owners.items()]
