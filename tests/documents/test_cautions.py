@@ -94,7 +94,7 @@ def test_storage_carriage_and_waste_are_printed() -> None:
         lines["Transport"]
         == f"UN 1950, class 2.1, limited quantity, at most 1{NB}L per inner packaging, at most 30{NB}kg gross per package"
     )
-    waste = "16 05 04* gases in pressure containers (including halons) containing hazardous substances; 99 99 99"
+    waste = "16\xa005\xa004* gases in pressure containers (including halons) containing hazardous substances; 99\xa099\xa099"
     assert lines["Waste codes"] == waste
     assert lines["Flash point of the liquid"] == f"12{NB}°C (54{NB}°F)"
 
