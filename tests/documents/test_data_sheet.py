@@ -273,7 +273,14 @@ def test_equal_protection_shares_a_row() -> None:
     gloves = "nitrile gloves, changed at once after contact"
     assert table.rows == (
         ("Surface preparation", *silent, gloves, "", ""),
-        ("Sanding", silent[0], "P2 or P3 filter, FFP2 or FFP3 mask, with extraction", "", "", ""),
+        (
+            "Sanding",
+            silent[0],
+            "P2 or P3 filter, FFP2 or FFP3 mask, with extraction",
+            "gloves",
+            "safety spectacles",
+            "",
+        ),
         (
             "Spraying",
             "Example primer, Example base coat, Example barrier",
@@ -283,6 +290,14 @@ def test_equal_protection_shares_a_row() -> None:
         ("Spraying", "Example clear", "air-fed half mask, EN 14594", *worn),
         # nothing is stated, and spray with isocyanate is still in the air
         ("Clean-up", "Example clear", "air-fed half mask, EN 14594", *worn),
+        (
+            "Clean-up",
+            "Example primer, Example base coat, Example barrier",
+            silent[1],
+            "nitrile gloves, changed at once after contact (common practice)",
+            "",
+            "",
+        ),
     )
 
 

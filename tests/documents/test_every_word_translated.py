@@ -29,7 +29,6 @@ WORD = re.compile(r"[A-Za-z]{3,}")
 REMAINS = {
     r"\.level$|^HazardCard\.size$|^JobCard\.(vehicles|builds\.type)$": "the name of a style, which no reader sees",
     r"\.(pictures|sketches)\.address$": "the digest of a picture, by which a page finds it",
-    r"^RecordSheets\.state$": "the digest of what the sheet rests on, by which a filled form is known to be of this state",
     r"\.workings\.(about|of)$": "the id of a working: the same in every language, so that a check and a page name it alike",
     r"\.air\.tables\.rows$|\.workings\.name$": "a limit of exposure goes by the name its law gave it, as in IOELV",
 }

@@ -191,14 +191,14 @@ def _rounded(number: Fraction, places: int) -> Fraction:
 def test_lines_are_named_as_the_page_names_things(
     views_of_changed: Callable[[dict[str, object]], dict[str, Any]],
 ) -> None:
-    """Products, systems and variants by their names; a coat by its own id, though a product may have the same."""
+    """Products, systems and variants by their names; a coat as the coat table calls it, whatever its id."""
     spec = good()
     put(spec, "systems.chassis.layers.barrier.id", "base")
     named = {line.about: line.of for line in views_of_changed(spec)["method_statement_refit"].workings}
     films = {
         line.of for line in views_of_changed(spec)["method_statement_refit"].workings if line.of.startswith("system")
     }
-    assert films >= {"system A, primer", "system B, base"}
+    assert films >= {"system A, 1 primer", "system B, 1 primer"}
     assert not [of for of in named.values() if "MS-001" in of or "refit" in of]
     orders = [line.of for line in views_of_changed(spec)["order_list"].workings]
     assert "MS-001, primer, grey" in orders

@@ -77,13 +77,13 @@ def test_a_blasted_part_is_not_repaired_with_the_papers_of_a_vehicle_body() -> N
 
 def test_a_drawing_says_which_film_it_is_drawn_from() -> None:
     nominal = _statement().builds[0]
-    assert nominal.section_caption == "Section through system A at nominal DFT. Thickness to scale, width not to scale."
+    assert nominal.section_caption == "Section through system A at nominal DFT, thickness to scale."
     changed = {"systems.cab.layers.primer.film": "{min: 40 um, max: 80 um}"}
     without = ("products.primer.film.nominal",)
     limit = _statement(changed, without).builds[0]
     assert "max. DFT 80 µm" in _plain(limit.section)
     assert limit.section_caption.startswith(
-        "Section through system A, coats without a nominal DFT drawn at the limit shown."
+        "Section through system A, coats without a nominal DFT drawn at the limit shown;"
     )
 
 

@@ -26,7 +26,7 @@ COUNTS = {
     "physical_left_out": 15,
     "physical_sources": 7,
     "pictogram_precedence": 6,
-    "protective_equipment": 10,
+    "protective_equipment": 12,
     "redundant_statements": 4,
     "storage_limits": 11,
     "transport_notes": 15,

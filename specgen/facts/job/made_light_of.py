@@ -26,7 +26,7 @@ _DENIED_ITSELF = re.compile(
 )
 _MOOT = re.compile(
     r"\b(?:unless|never|nobody|no one|nowhere|must not|shall not|may not|not allowed|forbidden|prohibited|rejected|data sheets?|"
-    r"within (?:the |its |this )?(?:stated |maximum )?(?:\d|interval|window|pot life)|no (?:more|less|fewer)\b|"
+    r"within (?:the |its |this )?(?:stated |maximum )?(?:\d|interval|pot life)|no (?:more|less|fewer)\b|"
     r"beyond (?:the )?(?:stated )?(?:\d|\w+ (?:seconds|minutes|hours))|"
     r"only (?:in|where|if|when|with) (?!some|there|ask|time|the (?:inspector|customer)|it )|"
     r"(?:is|are) not (?:used|accepted|taken|delivered|sprayed|entered|released))"

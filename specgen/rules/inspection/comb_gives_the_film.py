@@ -1,7 +1,7 @@
 """INS033 A wet film in words gives the film asked
 
 Checks
-    The criterion in words of each inspection point that reads with a comb: the lowest wet film it names against the wet film that the least DFT of the coats it reads needs in one pass, by their volume solids and the thinner added. Of several coats the one that needs least counts, and a tenth is let off for the marks of a comb (table inspection_in_words).
+    The criterion in words of each inspection point that reads with a comb: the lowest wet film it names against the wet film that the least DFT of the coats it reads needs in one pass, by their volume solids and the thinner added. Of several coats the one that needs least counts, and a tenth is allowed for the marks of a comb (table inspection_in_words).
 Why
     Wet film is dry film divided by the share of solids, not multiplied by it. A painter who stops at the lower figure lays every coat too thin, and nobody sees it before it is dry.
 Passes

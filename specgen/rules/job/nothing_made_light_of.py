@@ -1,7 +1,7 @@
 """JOB019 No sentence leaves out a precaution or makes an excuse
 
 Checks
-    Every instruction in words of jobs, preparations, systems and products. It leaves out none of the precautions of a table (precautions: breathing protection, ventilation, earthing, permits, tests and measurements, abrading, cleaning, waiting times, masking, stripe coats, records and others), whatever the words that deny them (table denials: "no ... is needed", "may be skipped", "without", "only if somebody asks"); and it gives none of the reasons by which people depart from what is specified (table excuses: it does no harm, nobody sees it, it saves time, the next coat seals it). A text of which a practice or an unsafe form is told already (JOB015, AIR013, JOB018) is not read.
+    Every instruction in words of jobs, preparations, systems and products. It leaves out none of the precautions of a table (precautions: respiratory protection, ventilation, earthing, permits, tests and measurements, abrading, cleaning, waiting times, masking, stripe coats, records and others), whatever the words that deny them (table denials: "no ... is needed", "may be skipped", "without", "only if somebody asks"); and it gives none of the reasons by which people depart from what is specified (table excuses: it does no harm, nobody sees it, it saves time, the next coat seals it). A text of which a practice or an unsafe form is told already (JOB015, AIR013, JOB018) is not read.
 Why
     What a specification leaves out in one sentence is left out on every part, and the sentence shows that the rule was known.
 Passes
