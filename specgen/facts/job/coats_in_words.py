@@ -1,4 +1,4 @@
-"""What a sentence says of a coat in figures that no figure of that coat bears out. Called by the rule on the words of coats.
+"""What a sentence says of a coat in figures that no figure of that coat bears out. Called by the rules on the words of coats and of a comb.
 
 A text beside a coat speaks of that coat and the next one; any other speaks of the coats it names, else of all. A figure that one of
 them bears out is right. A clause on another state, on stripe coats or on another temperature is not read.
@@ -71,7 +71,7 @@ _CALLED: tuple[tuple[re.Pattern[str], Role], ...] = (
     (re.compile(r"\b(?:top[ -]?coat|finish)\b", re.I), Role.TOPCOAT),
     (re.compile(r"\bclear[ -]?coat\b", re.I), Role.CLEARCOAT),
 )
-_Coat = tuple[System, Layer]
+Coat = tuple[System, Layer]
 
 
 def contradicted(job: Job, spec: Spec) -> Iterator[tuple[Path, str]]:
@@ -84,7 +84,7 @@ def contradicted(job: Job, spec: Spec) -> Iterator[tuple[Path, str]]:
         for clause in CLAUSE.split(text):
             if _OTHER.search(_BOUND.sub("", clause)):
                 continue
-            coats = [*own, *_after(own)] if at_coat else _called(clause, own)
+            coats = [*own, *_after(own)] if at_coat else called(clause, own)
             found = [_ratio(clause, coats, spec), _wet(clause, coats, spec), _laid_in(clause, coats)]
             if path[-1] in {"scope", "before_next"}:
                 found += [_interval(clause, own, spec), _wet_on_wet(clause, own, spec)]
@@ -95,17 +95,17 @@ def contradicted(job: Job, spec: Spec) -> Iterator[tuple[Path, str]]:
                     yield path, what
 
 
-def _after(coats: list[_Coat]) -> list[_Coat]:
+def _after(coats: list[Coat]) -> list[Coat]:
     return [(system, above) for system, layer in coats for below, above in pairwise(system.layers) if below is layer]
 
 
-def _called(clause: str, coats: list[_Coat]) -> list[_Coat]:
+def called(clause: str, coats: list[Coat]) -> list[Coat]:
     """The coats that a clause calls by their place; all where it calls none that there is."""
     roles = {role for pattern, role in _CALLED if pattern.search(clause)}
     return [one for one in coats if one[1].role in roles] or coats
 
 
-def _interval(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
+def _interval(clause: str, coats: list[Coat], spec: Spec) -> str | None:
     if not _NEXT_COAT.search(clause) or not _TIMED.search(clause) or _OTHER_WORK.search(clause):
         return None
     typed = [one for coat in coats for one in _intervals(coat, spec)]
@@ -120,7 +120,7 @@ def _interval(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
     return None
 
 
-def _wet_on_wet(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
+def _wet_on_wet(clause: str, coats: list[Coat], spec: Spec) -> str | None:
     if not _WET_ON_WET.search(clause):
         return None
     typed = [one for coat in coats for one in _intervals(coat, spec)]
@@ -129,7 +129,7 @@ def _wet_on_wet(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
     return None
 
 
-def _intervals(coat: _Coat, spec: Spec, *, between_passes: bool = True) -> list[Range]:
+def _intervals(coat: Coat, spec: Spec, *, between_passes: bool = True) -> list[Range]:
     """The times at which something may go over a coat: the next coat, and the next pass of the same."""
     layer = coat[1]
     above = _after([coat])
@@ -139,7 +139,7 @@ def _intervals(coat: _Coat, spec: Spec, *, between_passes: bool = True) -> list[
     return [*found, *([layer.flash_between_passes] if between_passes and layer.flash_between_passes else [])]
 
 
-def _ratio(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
+def _ratio(clause: str, coats: list[Coat], spec: Spec) -> str | None:
     match = _RATIO.search(clause)
     if match is None or not _MIXED.search(clause) or _DILUTED.search(clause):
         return None
@@ -158,7 +158,7 @@ def _ratio(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
     return f"'{clause.strip()}'; the product is mixed {typed}"
 
 
-def _laid_in(clause: str, coats: list[_Coat]) -> str | None:
+def _laid_in(clause: str, coats: list[Coat]) -> str | None:
     """How many coats or cross coats of one paint a clause names where each coat it calls states another number."""
     match = _LAID_IN.search(clause)
     said = number_said(match[1]) if match is not None else None
@@ -172,7 +172,7 @@ def _laid_in(clause: str, coats: list[_Coat]) -> str | None:
     return f"'{clause.strip()}'; the coat is laid in {typed[0][0]}"
 
 
-def _wet(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
+def _wet(clause: str, coats: list[Coat], spec: Spec) -> str | None:
     if not _WET_FILM.search(clause) or re.search(r"\bpass|\bcross\b|\bDFT\b|\bdry\b", clause, re.I):
         return None
     accepted = [_wet_of(coat, spec) for coat in coats]
@@ -187,7 +187,7 @@ def _wet(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
     return None
 
 
-def _wet_of(coat: _Coat, spec: Spec) -> tuple[Fraction, Fraction] | None:
+def _wet_of(coat: Coat, spec: Spec) -> tuple[Fraction, Fraction] | None:
     """The least and the most wet film of one coat, in µm: what the layer states, and what gives its dry film, thinned or not."""
     system, layer = coat
     product = spec.product_of(layer)
@@ -210,7 +210,7 @@ def _wet_of(coat: _Coat, spec: Spec) -> tuple[Fraction, Fraction] | None:
     return low, high
 
 
-def _film(clause: str, coats: list[_Coat], spec: Spec) -> str | None:
+def _film(clause: str, coats: list[Coat], spec: Spec) -> str | None:
     if _NOT_LAID.search(clause):
         return None
     stated = [film for system in {one[0].id: one[0] for one in coats}.values() for film in films_of(system, spec)]

@@ -82,7 +82,9 @@ def _dust_or_edges(text: str, preparations: list[Preparation]) -> Iterator[tuple
 
 
 def _one_number(pattern: re.Pattern[str], text: str) -> int | None:
-    found = {int(one) for clause in CLAUSE.split(text) for one in pattern.findall(clause) if not _other_state(clause)}
+    found = {
+        int(one) for clause in CLAUSE.split(text) for one in pattern.findall(clause) if not of_another_state(clause)
+    }
     return next(iter(found)) if len(found) == 1 else None
 
 
@@ -91,7 +93,7 @@ def _radius_said(text: str) -> Quantity | None:
     found = [
         quantity
         for clause in CLAUSE.split(text)
-        if _ROUNDED.search(clause) and not _other_state(clause)
+        if _ROUNDED.search(clause) and not of_another_state(clause)
         for quantity in quantities_said(clause, "length")
     ]
     return found[0] if len(found) == 1 else None
@@ -131,7 +133,7 @@ def grades_said(text: str) -> tuple[str, ...]:
     found: list[str] = []
     for clause in CLAUSE.split(text):
         named = [known_grades()[match[0]] for match in _grade_pattern().finditer(clause)]
-        if named and _other_state(clause):
+        if named and of_another_state(clause):
             return ()
         found.extend(grade for grade in named if grade != _CLEANED_FIRST)
     return tuple(dict.fromkeys(found))
@@ -153,7 +155,7 @@ def profile_said(text: str) -> Range | None:
 
 def bounds(clause: str, kind: str) -> Range | None:
     """The one range of a kind that a clause accepts; None where it names none or several, or does not say which end."""
-    if _other_state(clause):
+    if of_another_state(clause):
         return None
     between = list(_between(kind).finditer(clause))
     if len(between) == 1 and len(quantities_said(clause, kind)) == 1:
@@ -169,7 +171,8 @@ def bounds(clause: str, kind: str) -> Range | None:
     return Range(kind, value, None) if _LEAST.search(before) or _OR_MORE.match(after) else None
 
 
-def _other_state(clause: str) -> bool:
+def of_another_state(clause: str) -> bool:
+    """True where a clause speaks of another state than the accepted one."""
     return _OTHER_STATE.search(_BOUND_DENIED.sub("", clause)) is not None
 
 

@@ -18,7 +18,15 @@ Passes
     systems.cab.layers.primer.before_next: Keep the air of the booth below 80 % humidity.
 
     jobs.refit.scope: Doors and step. Parts are sprayed at 20 degC and stoved at 60 degC.
+
+    jobs.refit.scope: Doors and step. Parts are sprayed at 3 bar and stoved at 60 degC.
+
+    jobs.refit.scope: Doors and step. Coat the steel parts at 20 to 30 degC beside the oven.
+
+    jobs.refit.scope: Doors and step. Stove the coat on metal at 60 degC for 30 min.
 Fails
+    jobs.refit.scope: Doors and step. Coat the steel parts at 25 to 35 degC beside the oven.    # at jobs.refit.scope
+
     jobs.refit.scope: Doors and step. Parts are sprayed at 80 degC beside the oven.    # at jobs.refit.scope
 
     systems.chassis.handle_after: 24 h
@@ -99,9 +107,11 @@ _UP_TO = re.compile(
 )
 _LAID_AT = re.compile(
     r"\b(?:coated|painted|sprayed|lined|primed|brushed|rolled) (?:(?:hot|warm) )?at (?=\d)|"
-    r"\b(?:spray|paint|coat|prime|line)s? (?:\w+ ){0,3}?(?:parts?|steel|metal|castings?|panels?|plates?) at (?=\d)",
+    r"\b(?:spray|paint|coat|prime|line)s? (?:(?:the|all|each|every|these|bare|cleaned|blasted|primed|steel|metal|cast) ){0,3}?"
+    r"(?:parts?|steel|metal|castings?|panels?|plates?) at (?=\d)",
     re.I,
 )
+_FIGURE = re.compile(r"[\d.]+(?: ?(?:to|and|-|–) ?[\d.]+)? ?\S+")
 _DRY_AIR = re.compile(
     r"\b(?:(?:to |at )?(?:less than|below|under|at most|no more than|down to)|dr(?:y|ied) to|not above) (\d+(?:\.\d+)?) ?% (?:relative |air )?(?:humidity|RH)\b|"
     r"\bhumidity (?:\w+ ){0,3}?(?:less than|below|under|at most|no more than|down to|not above) (\d+(?:\.\d+)?) ?%",
@@ -176,7 +186,8 @@ def _laid_hot(clause: str, climate: ApplicationClimate) -> Iterator[str]:
     """Paint laid at a temperature that is said to be that of the part, though an oven or its use is named beside."""
     most = climate.surface.high if climate.surface is not None else None
     for match in _LAID_AT.finditer(clause) if most is not None else ():
-        said = quantities_said(clause[match.end() :], "temperature")
+        figure = _FIGURE.match(clause, match.end())
+        said = quantities_said(figure[0], "temperature") if figure is not None else []
         if said and most is not None and said[0] > most:
             yield f"'{clause.strip()}'; the surface may have at most {most}"
 

@@ -1,7 +1,7 @@
 """INS031 A test of the coat stands where it can tell something
 
 Checks
-    The words of each inspection point: an adhesion or holiday test sooner than a day after the last coat, a pull-off sooner than three days (table inspection_in_words); a solvent rub of ASTM D4752 or with MEK on an alkyd, an acrylic that dries by itself or another paint that solvent dissolves; a holiday test on parts none of which conducts; soluble salts, the profile or the grade of preparation looked at at completion.
+    The words of each inspection point: an adhesion or holiday test sooner than a day after the last coat, a pull-off sooner than three days (table inspection_in_words); a solvent rub of ASTM D4752 or with MEK on an alkyd, an acrylic that dries by itself or another paint that solvent dissolves; a holiday test on parts none of which conducts; soluble salts, the profile or the grade of preparation looked at at completion, unless it is the records of them that are looked at.
 Why
     Such a test passes or fails whatever the coat is like: soft paint tears in itself, solvent dissolves a sound alkyd, plastic lets no spark through, and nobody can measure salt beneath the finish.
 Passes
@@ -15,6 +15,14 @@ Passes
 
     Given second good
     jobs.rails.inspection.salt: {id: salt, check: Soluble salt, at: after-preparation, method: "Patch, ISO 8502-6", criterion: {text: At most 20 mg/m2.}}
+
+    jobs.refit.inspection.papers: {id: papers, check: "Records of blasting, salt and surface profile", at: completion, criterion: {text: "Sa 2 1/2, ISO 8501-1, recorded for each part."}}
+
+    jobs.refit.inspection.gloss: {id: gloss, check: Gloss grade, at: completion, method: "By eye beside the comparator panel", criterion: {text: As the panel.}}
+
+    jobs.refit.inspection.steel: {id: steel, check: Grade of the blasted steel, at: after-preparation, method: "ISO 8501-1 pictures", criterion: {text: Sa 2 1/2.}}
+
+    jobs.refit.inspection.edges: {id: edges, check: "Edges, welds and corners coated", at: completion, method: "By eye, ISO 8501-3 beside it", criterion: {text: No bare steel.}}
 Fails
     jobs.refit.inspection.adhesion: {id: adhesion, check: Adhesion, at: completion, method: "Cross-cut, ISO 2409, one hour after the last coat", criterion: {text: Class 0 or 1.}}    # at jobs.refit.inspection.adhesion.method    # also JOB018 at jobs.refit.inspection.adhesion.method
 
@@ -50,7 +58,11 @@ _FILM_TESTS = {"cross_cut", "x_cut", "pull_off", "holiday_low", "holiday_high"}
 _AFTER = re.compile(r"\bafter (?:the )?(?:last|final|top|second|third|clear)? ?coat", re.I)
 _PROFILE = re.compile(r"(?:surface|blast|anchor) profile|8503", re.I)
 _PREPARED = re.compile(r"\b(?:grade|prepar\w*|blast\w*|cleanliness)\b", re.I)
-_GRADE = re.compile(r"\b(?:8501|Sa [123]|St [23]|SP ?\d+|comparator|VIS ?\d)\b", re.I)
+_GRADE = re.compile(r"\b(?:8501|Sa [123]|St [23]|SP ?\d+|VIS ?\d)\b|\bSa ?2 ?½|\b(?:profile|surface) comparator", re.I)
+_ON_PAPER = re.compile(
+    r"\b(?:records?|papers?|documents?|reports?|certificates?|files?|photographs?|photos|hand(?:ed|ing)?[ -]?over)\b",
+    re.I,
+)
 _RUB = re.compile(r"D4752|\bMEK\b|solvent rub", re.I)
 _DISSOLVED, _NOT_CROSSLINKED = {"soluble", "softens"}, {"oxidative", "physical"}
 _PULL_OFF = re.compile(r"pull.?off|\b4624\b|D4541", re.I)
@@ -68,11 +80,12 @@ def tested_in_time(job: Job, spec: Spec, on: date) -> Problems:
 
 def _misplaced(point: InspectionPoint, job: Job, spec: Spec) -> Iterator[tuple[str, str]]:
     said, method = words_of(point), point.method or ""
-    if point.at is Stage.COMPLETION and SALT.search(f"{point.check} {method}") and not _OF_FILM.search(said):
+    covered = point.at is Stage.COMPLETION and _ON_PAPER.search(point.check) is None
+    if covered and SALT.search(f"{point.check} {method}") and not _OF_FILM.search(said):
         yield "at", "measures soluble salts at completion, when they lie beneath the finish"
-    if point.at is Stage.COMPLETION and _PROFILE.search(point.check):
+    if covered and _PROFILE.search(point.check):
         yield "at", "measures the profile at completion, when it lies beneath the paint"
-    elif point.at is Stage.COMPLETION and _PREPARED.search(point.check) and _GRADE.search(said):
+    elif covered and _PREPARED.search(point.check) and _GRADE.search(said):
         yield "at", "looks at the prepared surface at completion, when it lies beneath the paint"
     shortest = int(_TABLE.row("id", "pull_off_test" if _PULL_OFF.search(said) else "film_test")["value"])
     of_film = _OF_FILM.search(said) or (point.test is not None and point.test.method in _FILM_TESTS)

@@ -27,7 +27,17 @@ Passes
     jobs.refit.inspection.primer-film.frequency: "3 readings a spot on ten spots"
     jobs.refit.items.DOOR.name: Spot on the door
     jobs.refit.inspection.primer-film.items: [DOOR]
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um, text: "In each area of 10 m2 no spot below 32 µm."}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um, text: "Area at least 1.6 mil, each reading of a spot at least 25 µm."}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um, text: "Three spots in an area of at least 10 m2; mean of the area 40 to 80 µm."}
 Fails
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um, text: "Each area 40 to 80 µm, each spot at least 30 µm."}    # at jobs.refit.inspection.primer-film.criterion.text
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um, text: "Mean of the three readings of a spot at least 30 µm."}    # at jobs.refit.inspection.primer-film.criterion.text
+
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um, text: "Mean of each area 30 to 80 µm, each spot 32 to 96 µm."}    # at jobs.refit.inspection.primer-film.criterion.text
 
     Given second good
@@ -91,6 +101,9 @@ _ONE = re.compile(
     re.I,
 )
 _AREA, _SPOT = re.compile(r"\bareas?\b", re.I), re.compile(r"\bspots?\b(?! (?:a|in|per|of) )", re.I)
+# what is read within it has a limit of its own
+_SPOT_IN_AREA = re.compile(r"\b(?:no|each|every|any|single|lowest) spot\b|\bspot (?:means?|averages?)\b", re.I)
+_READING_IN_SPOT = re.compile(r"^(?!.*\b(?:mean|average)).*\breadings?\b", re.I)
 _EACH = re.compile(
     r"^(\d+) (?:gauge )?readings? (?:a|an|per|each|every|on each|on every) (?!(?:\w+ )?(?:spots?|areas?|places?)\b)(?:\w+ )?(part|item|piece|\w+)\b",
     re.I,
@@ -116,12 +129,14 @@ def _apart(point: InspectionPoint) -> Problems:
     """The mean and the single reading that words accept, below what a published rule asks of each."""
     counted, path = counting(point.criterion), ("inspection", point.id, "criterion", "text")
     for clause in CLAUSE.split(point.criterion.text or ""):
-        for of_what, word, asked in (
-            ("area", _AREA, point.criterion.area_min),
-            ("spot", _SPOT, point.criterion.spot_min),
+        for of_what, word, within, asked in (
+            ("area", _AREA, _SPOT_IN_AREA, point.criterion.area_min),
+            ("spot", _SPOT, _READING_IN_SPOT, point.criterion.spot_min),
         ):
             least = film_said(clause)[0]
-            if least and asked is not None and word.search(clause) and min(least) < asked:
+            if not least or asked is None or not word.search(clause) or within.search(clause):
+                continue
+            if min(least) < asked:
                 what = f"{point.id} accepts a mean of {show(min(least))} for each {of_what} in words; its figures ask for at least {show(asked)}"
                 yield unless_rounded(Problem(path, what), min(least), asked)
     if counted is None or point.criterion.rule not in COUNTED_FROM_NOMINAL:

@@ -1,7 +1,7 @@
 """TST020 The cuts of a cross-cut are as far apart as the film asks for
 
 Checks
-    Each cross-cut to ISO 2409 or ASTM D3359 that is asked, claimed or reported with its spacing and its film, against table cross_cut_spacing. A film that reaches over a border may have either spacing. Films on an existing coating are not judged, for what lies beneath counts too. Of an inspection point that names such a cut and its spacing in words, the DFT specified of the coats beneath.
+    Each cross-cut to ISO 2409 or ASTM D3359 that is asked, claimed or reported with its spacing and its film, against table cross_cut_spacing. A film that reaches over a border may have either spacing. Films on an existing coating are not judged, for what lies beneath counts too. Of an inspection point that names such a cut and one spacing in words, the DFT specified of the coats it cuts.
 Why
     Cuts too close tear a thick film whatever its adhesion; cuts too far apart let a poor one pass.
 Passes
@@ -15,7 +15,24 @@ Passes
     reports.lab-12.tests.cut: {id: cut, series: scribed, method: cross_cut, standard: ISO 2409, edition: "2020", details: [{id: spacing, value: 2 mm}], results: [{id: P1, value: class 0}, {id: P2, value: class 1}, {id: P3, value: class 0}]}
 
     jobs.refit.inspection.cut: {id: cut, check: Adhesion, at: completion, items: [DOOR], method: "Cross-cut to ISO 2409, 2 mm spacing", criterion: {text: Class 0 or 1.}}
+
+    jobs.refit.inspection.cut: {id: cut, check: Adhesion, at: completion, items: [DOOR], method: "Cross-cut to ISO 2409, 1 mm spacing up to 60 µm, 2 mm spacing up to 120 µm, 3 mm spacing above", criterion: {text: Class 0 or 1.}}
+
+    jobs.refit.inspection.cut: {id: cut, check: Adhesion, at: completion, items: [DOOR], method: "Cross-cut to ISO 2409, 3 mm spacing", criterion: {text: Class 0 or 1.}}
+
+    jobs.refit.inspection.cut: {id: cut, check: Adhesion of the primer, after: primer, items: [DOOR], method: "Cross-cut to ISO 2409, 1 mm spacing", criterion: {text: Class 0 or 1.}}
+
+    jobs.refit.inspection.cut: {id: cut, check: Score marks, at: completion, items: [DOOR], method: "Lines 1 mm apart, ISO 2409 beside it", criterion: {text: None through the film.}}
+
+    jobs.refit.items.STEP.old_coats: [{id: old, family: epoxy_2k, thickness: 80 um, sound: yes, rub: resistant}]
+    jobs.refit.inspection.cut: {id: cut, check: Adhesion, at: completion, items: [STEP], method: "Cross-cut to ISO 2409, 1 mm spacing", criterion: {text: Class 0 or 1.}}
 Fails
+    systems.chassis.layers.barrier.film: {min: 70 um, nominal: 80 um, max: 120 um}
+    jobs.refit.inspection.cut: {id: cut, check: Adhesion, at: completion, items: [STEP], method: "Cross-cut to ISO 2409, spacing of 1 mm", criterion: {text: Class 0 or 1.}}    # at jobs.refit.inspection.cut.method
+
+    jobs.refit.items.STEP.system: cab
+    jobs.refit.inspection.cut: {id: cut, check: Adhesion, at: completion, method: "Cross-cut to ISO 2409, 1 mm spacing", criterion: {text: Class 0 or 1.}}    # at jobs.refit.inspection.cut.method
+
     jobs.refit.inspection.cut: {id: cut, check: Adhesion, at: completion, items: [DOOR], method: "Cross-cut to ISO 2409, 1 mm spacing", criterion: {text: Class 0 or 1.}}    # at jobs.refit.inspection.cut.method
 
     jobs.refit.tests: [{id: cut, method: cross_cut, standard: ISO 2409, details: [{id: spacing, value: 1 mm}], condition: {film: 80..110 um}, limit: class 0..1, statistic: each}]    # at jobs.refit.tests.cut.details.spacing
@@ -71,9 +88,11 @@ def cross_cut_spacing(subject: Node, spec: Spec, on: date) -> Problems:
 
 def _in_words(job: Job, spec: Spec) -> Problems:
     for point in job.inspection:
-        said = _SPACING.search(point.method or "")
-        if said is None or not _CUTS.search(words_of(point)):
+        spacings = list(_SPACING.finditer(point.method or ""))
+        # several are said of several films
+        if len(spacings) != 1 or not _CUTS.search(words_of(point)):
             continue
+        said = spacings[0]
         told: set[str] = set()
         for item, system in places(point, job, spec):
             layers, substrate = layers_read(point, system), spec.substrate_of(job, item)

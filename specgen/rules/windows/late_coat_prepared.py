@@ -9,6 +9,10 @@ Passes
 
     systems.cab.layers.primer.if_exceeded: Roughen, then continue as on a fresh coat.
 
+    systems.cab.layers.primer.if_exceeded: No limit applies once abraded with P400; then paint straight on.
+
+    systems.cab.layers.primer.if_exceeded: "Do not paint straight on; abrade first."
+
     systems.cab.layers.base.if_exceeded: No preparation needed.
 
     products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
@@ -20,6 +24,8 @@ Passes
     products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
     systems.cab.layers.primer.if_exceeded: Wipe clean and sand with P400, not through to the metal.
 Fails
+    systems.cab.layers.primer.if_exceeded: Coat straight over at any time without abrading.    # at systems.cab.layers.primer.if_exceeded
+
     products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
     systems.cab.layers.primer.if_exceeded: Wipe with solvent and coat; no sanding is needed.    # at systems.cab.layers.primer.if_exceeded    # also JOB015 at systems.cab.layers.primer.if_exceeded
 
@@ -66,7 +72,8 @@ def late_coat_prepared(system: System, spec: Spec, on: date) -> Problems:
         family = binder_family(product.binder)
         path = ("layers", below.id, "if_exceeded")
         if family["cure"] in _CURES and (
-            lets_stand(late) or (_STRAIGHT_ON.search(late) and not _prepares(_DENIED.sub("", late)))
+            lets_stand(late)
+            or (_STRAIGHT_ON.search(late) and not _prepares(_DENIED.sub("", _STRAIGHT_ON.sub("", late))))
         ):
             yield Problem(path, f"past its interval {below.id} is overcoated without preparation: {late}")
         elif _CLEANS.search(late) and not _prepares(_DENIED.sub("", late)):
