@@ -364,6 +364,12 @@ FAULTY = {
     "no_records": "No records are kept.",
 }
 SOUND = (
+    "Rags with oil on them are laid out singly in the open to dry.",
+    "If the fan stops, spraying stops until it runs again.",
+    "Holes that are drilled after painting are deburred, primed and coated by hand.",
+    "Hardener of another product is kept on another shelf.",
+    "Pickling paste is left on for 30 min and rinsed with plenty of water.",
+    "Work goes on only when the inspector has signed the hold point.",
     "Replace worn discs before they glaze.",
     "Worn brushes are thrown away.",
     "Grind bright, but never polish.",

@@ -34,7 +34,7 @@ _WET_WORK = re.compile(r"\b(?:spray|paint|coat|solvent|mixing|wet film|drying|dr
 _FORBIDDEN = re.compile(
     r"\b(?:no|not|never|without|nobody|nothing|none|forbid\w*|forbidden|prohibit\w*|ban|banned|away|off|out|outside|outdoors|remove\w*|"
     r"clear of|before|until|after|once|explosion[- ]?(?:proof|protected)|indirect\w*|distance|isolat\w*|stops?|stopped|ends|ended|finished|"
-    r"instead of|keep \d|at least \d)\b",
+    r"instead of|keep \d|at least \d|[1-9]\d+ ?(?:m|metres?) (?:from|away))\b",
     re.I,
 )
 _EXTRACTION = (
@@ -50,7 +50,7 @@ _OFF = re.compile(
 _ON_AGAIN = re.compile(r",?\s*\b(?:and )?(?:back )?on again\b[^.;]*", re.I)
 _MAY_STOP = re.compile(
     r"\b(?:never|nobody|no one|only|if|fails?|alarm|must not|may not|cannot|not be|is not|are not|isn't)\b"
-    r"|\b(?:once|after|until|when|as soon as)\b[^.;]*\b(?:dry|cured?|hard|clear\w*|done|finished|over|gone|flashed)\b"
+    r"|\b(?:once|after|until|when|as soon as)\b[^.;]*\b(?:dry|dried|cured?|hard|hardened|clear\w*|done|finished|over|gone|flashed)\b"
     r"|\b(?:blast|wash|mask)\w*",
     re.I,
 )

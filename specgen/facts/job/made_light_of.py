@@ -28,7 +28,7 @@ _MOOT = re.compile(
     r"\b(?:unless|never|nobody|no one|nowhere|must not|shall not|may not|not allowed|forbidden|prohibited|rejected|data sheets?|"
     r"within (?:the |its |this )?(?:stated |maximum )?(?:\d|interval|pot life)|no (?:more|less|fewer)\b|"
     r"beyond (?:the )?(?:stated )?(?:\d|\w+ (?:seconds|minutes|hours))|"
-    r"only (?:in|where|if|when|with) (?!some|there|ask|time|the (?:inspector|customer)|it )|"
+    r"only (?:in|where|if|when|with|after|once|\d+ ?\w+ after) (?!some|there|ask|time|the (?:inspector|customer)|it )|"
     r"(?:is|are) not (?:used|accepted|taken|delivered|sprayed|entered|released))"
 )
 # what makes the precaution needless stands beside it: it is done, or shown, in another way

@@ -13,6 +13,8 @@ Passes
 
     jobs.refit.ventilation: {statement: "Extraction may be switched off only 2 h after the last coat."}
 
+    jobs.refit.ventilation: {statement: "Extraction is switched off an hour after the last coat has dried; smoking is allowed in the shelter 30 m from the booth."}
+
     jobs.refit.ventilation: {statement: "Gas heaters are shut off before the first mixing; if the extraction is switched off, spraying stops."}
 
     jobs.refit.ventilation: {statement: "Extraction during grinding and while spraying; explosion-proof lamps."}
