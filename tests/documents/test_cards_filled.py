@@ -12,6 +12,7 @@ import pypdf
 import pytest
 
 from specgen.checking import Checked, check
+from specgen.documents.job_card import view
 from specgen.printing.documents import print_documents
 from tests.good_spec import DEMO, ON
 
@@ -24,6 +25,8 @@ SIDES = {
     "guard-rails": [2],
     "locker-trim": [2, 1],
     "galvanised-trailer": [4],
+    # the first just fits, with lower boxes to write in
+    "sand-tramcar-sides": [2, 2],
 }
 
 
@@ -60,6 +63,16 @@ def test_a_job_card_fills_the_sides_it_takes(job: str) -> None:
     ends = {sum(cards[: number + 1]) - 1 for number in range(len(cards))}
     assert all(share >= 0.9 for place, (share, _) in enumerate(filled) if place not in ends)
     assert all(share >= 0.5 for share, _ in filled)
+
+
+def test_nobody_signs_on_a_side_that_holds_nothing_else(monkeypatch: pytest.MonkeyPatch) -> None:
+    """With boxes of the usual height the card of the panels is longer than two sides by less than its signatures."""
+    monkeypatch.setattr(view, "type_size", lambda *_: "eight")
+    told = [page.extract_text() for page in _pages("job-card", "sand-tramcar-sides")]
+    signed = [text for text in told if "Inspector: name, signature" in text]
+    assert len(told) == 5
+    assert len(signed) == 2
+    assert all("A: batch number" in text for text in signed)
 
 
 @pytest.fixture(scope="module")

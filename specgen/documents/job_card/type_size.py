@@ -34,9 +34,10 @@ def type_size(work: CardWork, records: Records, page: PageSize) -> str:
     told += sum(1 + len(sheet.rows) for sheet in records.batches) * _BATCH_ROW
     if page is PageSize.LETTER:
         told *= _LETTER
-    # what may just fit is tried in the smallest type
+    # what may just fit is tried in the smallest type, with lower boxes to write in
     sides = ceil(told - _DOUBT)
-    return next((size for size, factor in _LARGER if told * factor + _DOUBT <= sides), "eight")
+    smallest = "eight close" if told + _DOUBT > sides else "eight"
+    return next((size for size, factor in _LARGER if told * factor + _DOUBT <= sides), smallest)
 
 
 def _points(work: CardWork) -> int:

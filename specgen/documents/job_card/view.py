@@ -18,7 +18,6 @@ from specgen.documents.parts.parties import contact_line
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.quantities import quantities
 from specgen.model.job import Job
-from specgen.model.project import PageSize
 
 # The longest fleet number that each size of type still sets in one line, in characters.
 _SIZES = ((6, "huge"), (9, "large"), (14, "medium"), (24, "small"))
@@ -65,8 +64,6 @@ def job_card(job: Job, context: Context) -> JobCard:
         work = card_work(build, job, spec, figures, words)
         kept = records(build, job, spec, figures, words)
         size = type_size(work, kept, spec.project.page_size)
-        if spec.project.page_size is PageSize.LETTER:
-            size = f"{size} on-letter"
         cards.append(BuildCard(build=title if len(builds) > 1 else "", type=size, work=work, records=kept))
     many = len(job.vehicles)
     return JobCard(
