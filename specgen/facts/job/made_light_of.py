@@ -15,6 +15,7 @@ from specgen.facts.job.circumstances import circumstances
 from specgen.facts.job.practices import SENTENCE, instructions, practices
 from specgen.facts.job.safe_forms import unsafe
 from specgen.facts.job.stems import Stems, groups_of
+from specgen.facts.job.told_by_name import told_by_name
 from specgen.model.node import Node
 from specgen.model.spec import Spec
 from specgen.model.walk import Path
@@ -46,7 +47,12 @@ _MOST_TEXTS = 20_000
 def made_light_of(record: Node, spec: Spec) -> list[tuple[Path, str, Row]]:
     """Where a text of a job, preparation, system or product leaves out a precaution or excuses it: the first sentence, with its row."""
     rows = _rows()
-    found = [(path, *one) for path, text in instructions(record, spec) for one in passed_over(text)]
+    found = [
+        (path, row, words)
+        for path, text in instructions(record, spec)
+        for row, words in passed_over(text)
+        if not told_by_name(record, spec, path, text, words)
+    ]
     if not found:
         return []
     told = {path for path, _, _ in practices(record, spec)} | {path for path, _, _ in unsafe(record, spec)}
@@ -69,8 +75,9 @@ def _read(text: str) -> Iterator[tuple[str, str]]:
     readers, told = _readers(), set[str]()
     for said in SENTENCE.split(text):
         small = said.lower()
-        denied = any(stem in small for stem in _denying())
-        for one in (readers[number] for number in _stems().likely(small)):
+        likely = [readers[number] for number in _stems().likely(small)]
+        denied = any(one.denied for one in likely) and any(stem in small for stem in _denying())
+        for one in likely:
             if one.row not in told and (denied or not one.denied) and one.found_in(small):
                 told.add(one.row)
                 yield one.row, said.strip()

@@ -13,6 +13,7 @@ from functools import cached_property, lru_cache
 
 from specgen.facts.job.circumstances import circumstances
 from specgen.facts.job.stems import Stems, groups_of
+from specgen.facts.job.told_by_name import told_by_name
 from specgen.facts.memo import gathered
 from specgen.facts.texts import texts
 from specgen.model.declaring import Polarity
@@ -63,7 +64,7 @@ def practices(record: Node, spec: Spec) -> list[tuple[Path, str, Row]]:
         (path, words, rows[row])
         for path, text in instructions(record, spec)
         for row, words in ordered(text)
-        if rows[row]["where"] in {"", path[-1]}
+        if rows[row]["where"] in {"", path[-1]} and not told_by_name(record, spec, path, text, words)
     ]
     met = circumstances(record, spec) if any(row["when"] for _, _, row in found) else frozenset()
     return [one for one in found if not one[2]["when"] or not met.isdisjoint(one[2]["when"].split())]

@@ -11,9 +11,9 @@ from collections.abc import Iterator
 from functools import cached_property, lru_cache
 
 from specgen.facts.job.circumstances import circumstances
-from specgen.facts.job.ignition import extraction_stopped
 from specgen.facts.job.practices import SENTENCE, instructions, practices, small_letters_of
 from specgen.facts.job.stems import Stems, groups_of
+from specgen.facts.job.told_by_name import told_by_name
 from specgen.model.node import Node
 from specgen.model.spec import Spec
 from specgen.model.system import System
@@ -41,22 +41,19 @@ def unsafe(record: Node, spec: Spec) -> list[tuple[Path, str, Row]]:
     """Where a sentence of a job, preparation, system or product raises such a subject alone: its words, with the row."""
     rows = {row["id"]: row for row in table("safe_forms").rows}
     found = [
-        (path, *one, extraction_stopped(text) is not None)
+        (path, row, words)
         for path, text in instructions(record, spec)
-        for one in lacking(text, path[-1])
+        for row, words in lacking(text, path[-1])
+        if not told_by_name(record, spec, path, text, words)
     ]
     if not found:
         return []
     told = {path for path, _, _ in practices(record, spec)}
     met = circumstances(record, spec)
-    dangerous = not met.isdisjoint({"burns", "confined"})
     return [
         (path, words, rows[row])
-        for path, row, words, stops in found
-        # that the extraction stops where vapour burns or people are shut in is told by a rule of its own
-        if path not in told
-        and not (row == "ventilation" and stops and dangerous)
-        and _holds(rows[row]["when"], met | _coat(record, path))
+        for path, row, words in found
+        if path not in told and _holds(rows[row]["when"], met | _coat(record, path))
     ]
 
 

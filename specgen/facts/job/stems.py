@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 Groups = tuple[frozenset[str], ...]
 _START = 2  # of the letters of a stem, by which it is looked up
+_MOST_WORDS = 20_000
 
 
 def groups_of(stems: str) -> Groups:
@@ -14,7 +16,7 @@ def groups_of(stems: str) -> Groups:
 
 
 class Stems:
-    """Rows by their stems, each of at least two letters. A row without any can be meant by every sentence."""
+    """Rows by their stems, each of at least two letters of one word. A row without any can be meant by every sentence."""
 
     def __init__(self, rows: Sequence[Groups]) -> None:
         self._rows = rows
@@ -27,14 +29,19 @@ class Stems:
             for stem in frozenset[str]().union(*groups):
                 starts.setdefault(stem[:_START], set()).add(stem)
         self._starts = {start: sorted(stems) for start, stems in starts.items()}
+        self._of_word = lru_cache(maxsize=_MOST_WORDS)(self._stems_of)
 
     def likely(self, small: str) -> list[int]:
         """The numbers of the rows whose stems a sentence in small letters holds, in their order."""
-        held = {
-            stem
-            for at in range(len(small))
-            for stem in self._starts.get(small[at : at + _START], ())
-            if small.startswith(stem, at)
-        }
+        held = frozenset[str]().union(*map(self._of_word, small.split()))
         begun = {row for stem in held for row in self._by_stem.get(stem, ())}.union(self._always)
         return [row for row in sorted(begun) if not any(held.isdisjoint(group) for group in self._rows[row])]
+
+    def _stems_of(self, word: str) -> frozenset[str]:
+        """The same words come back in sentence after sentence, so that each is looked through once."""
+        return frozenset(
+            stem
+            for at in range(len(word))
+            for stem in self._starts.get(word[at : at + _START], ())
+            if word.startswith(stem, at)
+        )

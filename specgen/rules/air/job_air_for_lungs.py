@@ -13,7 +13,7 @@ Passes
 Fails
     jobs.refit.ventilation: {statement: Below a tenth of the explosive limit.}    # at jobs.refit.ventilation.statement
 
-    jobs.refit.ventilation: {statement: "Air below a quarter of the explosive limit, so safe to breathe without a mask."}    # at jobs.refit.ventilation.statement    # also JOB019 at jobs.refit.ventilation.statement
+    jobs.refit.ventilation: {statement: "Air below a quarter of the explosive limit, so safe to breathe without a mask."}    # at jobs.refit.ventilation.statement
 
     Given second good
     jobs.lids.ventilation: {statement: Below a tenth of the explosive limit.}    # at jobs.lids.ventilation.statement

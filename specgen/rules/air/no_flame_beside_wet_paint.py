@@ -26,22 +26,22 @@ Passes
 Fails
     jobs.refit.ventilation: {statement: "Switch the extraction off while spraying, so that no dust settles in the wet film, and on again when it is touch-dry."}    # at jobs.refit.ventilation.statement
 
-    jobs.refit.ventilation: {statement: "Booth; a gas heater keeps the bay warm."}    # at jobs.refit.ventilation.statement    # also JOB018 at jobs.refit.ventilation.statement
+    jobs.refit.ventilation: {statement: "Booth; a gas heater keeps the bay warm."}    # at jobs.refit.ventilation.statement
 
     jobs.refit.ventilation: {statement: "Booth, extraction switched off so that no dust is drawn in."}    # at jobs.refit.ventilation.statement
 
     jobs.refit.scope: "New finish on doors and steps; welding goes on beside the spraying."    # at jobs.refit.scope
 
-    jobs.refit.ventilation: {statement: "Ordinary halogen lamps light the bay. Turn off the fans while spraying."}    # at jobs.refit.ventilation.statement    # at jobs.refit.ventilation.statement    # also JOB018 at jobs.refit.ventilation.statement
+    jobs.refit.ventilation: {statement: "Ordinary halogen lamps light the bay. Turn off the fans while spraying."}    # at jobs.refit.ventilation.statement    # at jobs.refit.ventilation.statement
 
-    systems.cab.layers.primer.before_next: Dry with a propane torch.    # at systems.cab.layers.primer.before_next    # also JOB015 at systems.cab.layers.primer.before_next
+    systems.cab.layers.primer.before_next: Dry with a propane torch.    # at systems.cab.layers.primer.before_next
 
     Given second good
-    products.gloss.hazards.ventilation: "Work without extraction."    # at products.gloss.hazards.ventilation    # also JOB019 at products.gloss.hazards.ventilation
+    products.gloss.hazards.ventilation: "Work without extraction."    # at products.gloss.hazards.ventilation
 
     Given second good
     jobs.rails.workplace: confined-space    # also AIR004 at jobs.rails.ventilation    # also AIR006 at jobs.rails.confined_space
-    jobs.rails.scope: New railings. An open propane burner on the floor keeps the steel warm.    # at jobs.rails.scope    # also JOB018 at jobs.rails.scope
+    jobs.rails.scope: New railings. An open propane burner on the floor keeps the steel warm.    # at jobs.rails.scope
 To put right
     Keep every flame, spark and unprotected lamp out of reach from the first mixing until the film is dry, heat with equipment whose flame stands outside, and let the extraction run until then.
 """

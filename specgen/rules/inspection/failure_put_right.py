@@ -17,7 +17,7 @@ Passes
 
     jobs.refit.inspection.primer-film.if_failed: "The area is abraded, and work may continue."
 Fails
-    jobs.refit.inspection.primer-film.if_failed: Make the next coat thicker.    # at jobs.refit.inspection.primer-film.if_failed    # also JOB015 at jobs.refit.inspection.primer-film.if_failed
+    jobs.refit.inspection.primer-film.if_failed: Make the next coat thicker.    # at jobs.refit.inspection.primer-film.if_failed
 
     jobs.refit.inspection.primer-film.if_failed: Test another place.    # at jobs.refit.inspection.primer-film.if_failed
 

@@ -27,7 +27,7 @@ Fails
 
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.medium: nylon_web
-    preparations.sand-steel.steps.sand.text: Brush with steel wool.    # warning at preparations.sand-steel.steps.sand.text    # also JOB018 at preparations.sand-steel.steps.sand.text
+    preparations.sand-steel.steps.sand.text: Brush with steel wool.    # warning at preparations.sand-steel.steps.sand.text
 
     jobs.refit.items.STEP.substrate: {material: aluminium, thickness: 3 mm}
     preparations.sand-steel.steps.sand.medium: carbon_steel_brush    # at preparations.sand-steel.steps.sand.medium
@@ -46,8 +46,7 @@ To put right
     Use alumina, garnet, nylon web or a stainless steel brush, and keep separate papers for this metal.
 """
 
-import re
-
+from specgen.facts.job.iron_named import iron_named
 from specgen.facts.pairs.parts import BLASTING, medium_name, prepared_with
 from specgen.model.preparation import PreparationStep
 from specgen.rules.kit import (
@@ -65,13 +64,6 @@ from specgen.rules.kit import (
     rule,
     table,
 )
-
-_OF_STEEL = re.compile(
-    r"\b(wire[ -]?(brush|wheel)|steel (wire )?brush|steel wool|(steel|iron)[ -](grit|shot|abrasive)|chilled iron)",
-    re.IGNORECASE,
-)
-_SOUND = re.compile(r"\b(stainless|brass|bronze|copper|nylon|no|not|never|without|avoid|instead of)\b", re.IGNORECASE)
-_SENTENCE = re.compile(r"[.;!\n]+")
 
 
 @rule("PRE004", on=Preparation, severity=ERROR, source=cite("ALUMINIUM-ANSWER"))
@@ -100,8 +92,4 @@ def _iron(material: str) -> dict[str, Row]:
 
 def _named(step: PreparationStep) -> str:
     """The steel tool or abrasive a step names in words; empty where its sentence forbids it or names another metal."""
-    for sentence in (*_SENTENCE.split(step.text), step.abrasive or ""):
-        found = _OF_STEEL.search(sentence)
-        if found is not None and not _SOUND.search(sentence):
-            return found[0].lower()
-    return ""
+    return iron_named(step.text) or iron_named(step.abrasive or "")

@@ -27,7 +27,7 @@ Fails
     systems.cab.layers.primer.if_exceeded: Coat straight over at any time without abrading.    # at systems.cab.layers.primer.if_exceeded
 
     products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
-    systems.cab.layers.primer.if_exceeded: Wipe with solvent and coat; no sanding is needed.    # at systems.cab.layers.primer.if_exceeded    # also JOB015 at systems.cab.layers.primer.if_exceeded
+    systems.cab.layers.primer.if_exceeded: Wipe with solvent and coat; no sanding is needed.    # at systems.cab.layers.primer.if_exceeded
 
     products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
     systems.cab.layers.primer.if_exceeded: Wipe with solvent and go on.    # at systems.cab.layers.primer.if_exceeded
@@ -44,46 +44,11 @@ To put right
     Take the action from the data of the manufacturer: abrade, wash, sweep or strip.
 """
 
-import re
-
-from specgen.facts.job.goes_on import lets_stand
-from specgen.facts.layer.intervals import windows_for
-from specgen.facts.pairs.answers import says_sanding
-from specgen.facts.pairs.families import binder_family
+from specgen.facts.layer.late_coats import unprepared
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Spec, System, date, rule
-
-_CURES = {"chemical", "moisture", "released by moisture"}
-_CLEANS = re.compile(r"\b(?:wip|wash|clean|degreas|tack|rins)\w*", re.I)
-_DENIED = re.compile(r"\b(?:no|without|not)\b[^.;,]*", re.I)
-_STRAIGHT_ON = re.compile(
-    r"\b(?:paint|coat|overcoat|spray|lay)\w* (?:\w+ )?(?:straight|right|directly) (?:on|over)|\bat any (?:age|time)\b|no (?:upper )?limit\b",
-    re.I,
-)
-_MORE = re.compile(
-    r"blast|strip|grind|remov|take\w* off|taken off|ask|call|stop|engineer|technical|manufacturer|agree|reject|patch|key|mechanic|roughen|test",
-    re.I,
-)
 
 
 @rule("WIN005", on=System, severity=WARNING, source=PRACTICE)
 def late_coat_prepared(system: System, spec: Spec, on: date) -> Problems:
-    for below, above in zip(system.layers, system.layers[1:], strict=False):
-        product, late = spec.product_of(below), below.if_exceeded or ""
-        family = binder_family(product.binder)
-        path = ("layers", below.id, "if_exceeded")
-        if family["cure"] in _CURES and (
-            lets_stand(late)
-            or (_STRAIGHT_ON.search(late) and not _prepares(_DENIED.sub("", _STRAIGHT_ON.sub("", late))))
-        ):
-            yield Problem(path, f"past its interval {below.id} is overcoated without preparation: {late}")
-        elif _CLEANS.search(late) and not _prepares(_DENIED.sub("", late)):
-            ordered = [window.if_exceeded or "" for window in windows_for(below, above, spec)]
-            abraded = next((text for text in ordered if says_sanding(text)), None)
-            if abraded is not None:
-                yield Problem(
-                    path, f"past its interval {below.id} is only cleaned: {late}; the product orders: {abraded}"
-                )
-
-
-def _prepares(text: str) -> bool:
-    return says_sanding(text) or _MORE.search(text) is not None
+    for layer, what in unprepared(system, spec):
+        yield Problem(("layers", layer, "if_exceeded"), what)
