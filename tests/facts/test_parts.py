@@ -56,3 +56,33 @@ def test_zinc_rich_paint_on_steel_that_was_stripped_of_its_paint() -> None:
     blasted = {**zinc, "preparations.sand-steel.steps.sand": BLAST.replace("id: b", "id: sand")}
     assert "SUB003" in _found(OLD, zinc)
     assert "SUB003" not in _found(OLD, blasted)
+
+
+_HAND = "{id: h, do: hand-tool, text: Scrape., grade: St 2}"
+_SWEPT = "{id: s, do: sweep-blast, text: Sweep., medium: garnet, grade: Sa 1}"
+_KEYED = "{id: k, do: sand, text: Sand., abrasive: P180}"
+
+
+@pytest.mark.parametrize(
+    ("steps", "bare"),
+    [
+        (f"{_HAND}, {FEATHER}", True),
+        # nothing is worked down to the steel, or nothing shows where the spot ends
+        (f"{_KEYED}, {FEATHER}", False),
+        (f"{_SWEPT}, {FEATHER}", False),
+        (_HAND, False),
+        # a grade of another metal
+        (f"{_HAND.replace('St 2', 'SP 17')}, {FEATHER}", False),
+    ],
+)
+def test_a_spot_in_old_paint_lays_steel_bare_where_it_is_worked_down_to_a_grade_of_steel(
+    steps: str, bare: bool
+) -> None:
+    source = good()
+    put(source, "jobs.refit.items.DOOR.substrate", "{material: old_paint, condition: Sound with rusted spots.}")
+    put(source, "jobs.refit.items.DOOR.old_coats", OLD)
+    put(source, "preparations.sand-steel.steps", f"[{steps}]")
+    spec = checked(source).loaded.spec
+    assert spec is not None
+    part = next(part for part in parts_of(spec.jobs["refit"], spec) if part.item.id == "DOOR")
+    assert part.lays_steel_bare is bare

@@ -17,6 +17,8 @@ Passes
 
     jobs.refit.inspection.wet: {id: wet, check: Wet film, at: during-application, items: [DOOR], gauge: {principle: wet-film-comb}, criterion: {text: "Primer at least 34 µm, base coat at least 33 µm, clear coat at least 58 µm."}}
 
+    jobs.refit.inspection.wet: {id: wet, check: Wet film, after: barrier, gauge: {principle: wet-film-comb}, criterion: {text: "At least 120 µm wet; 60 µm wet is not enough."}}
+
     jobs.refit.inspection.dry: {id: dry, check: Film of the barrier, after: barrier, gauge: {principle: magnetic}, criterion: {rule: own, min: 60 um, max: 120 um, text: "60 to 120 µm."}}
 Fails
     jobs.refit.inspection.wet: {id: wet, check: Wet film of the clear coat, at: during-application, items: [DOOR], gauge: {principle: wet-film-comb}, criterion: {text: "At least 40 µm wet."}}    # at jobs.refit.inspection.wet.criterion.text

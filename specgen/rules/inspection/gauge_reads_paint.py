@@ -1,7 +1,7 @@
 """INS008 The gauge measures only the paint
 
 Checks
-    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, where the point does not speak of a metal witness panel, or over body filler that the point does not name; paint on galvanised steel where neither a correction value nor a measurement of the zinc at a hold point states what is deducted, unless the point reads where the zinc is gone; a correction far below the zinc that such steel is galvanised with (table zinc_coating_least, less what the preparation may take off), where the zinc is not weathered; an eddy-current gauge over a zinc-rich coat. That no part has metal beneath the paint is an error; the others are warnings, not verified against a published text.
+    A magnetic or eddy-current gauge on plastic, glass-reinforced plastic or wood, where the point does not speak of a metal witness panel, or over body filler that the point does not name; paint on galvanised steel where neither a correction value nor a measurement of the zinc at a hold point states what is deducted, unless the point reads where the zinc is gone; a correction far below the zinc that such steel is galvanised with (table zinc_coating_least, less what the preparation may take off), where the zinc is not weathered; an eddy-current gauge over a zinc-rich coat. That no part has metal beneath the paint, and the point names none, is an error; the others are warnings, not verified against a published text.
 Why
     Such a gauge measures down to the next metal: body filler and zinc are included in the reading, and over plastic there is no metal to measure from.
 Passes
@@ -39,7 +39,16 @@ Passes
 
     jobs.refit.substrate.material: aluminium
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
+
+    jobs.refit.substrate.material: grp
+    products.primer.direct_to_metal: yes
+    jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}
+    jobs.refit.inspection.primer-film.frequency: One metal disc with each door, three readings
 Fails
+    jobs.refit.substrate.material: grp
+    jobs.refit.inspection.primer-film.gauge: {principle: magnetic}
+    jobs.refit.inspection.primer-film.method: Over the steel backing of each edge    # warning at jobs.refit.inspection.primer-film.gauge.principle
+
     jobs.refit.substrate.material: grp
     jobs.refit.inspection.primer-film.gauge: {principle: eddy-current}    # at jobs.refit.inspection.primer-film.gauge.principle
 
@@ -115,10 +124,12 @@ _ZINC_GONE = re.compile(
 )
 
 _WITNESS = re.compile(
-    r"\b(?:witness|companion|metal|steel|aluminium|tin ?plate) ?(?:test )?(?:panels?|plates?|plaques?|strips?|coupons?|foils?|tapes?|sheets?)\b|"
+    r"\b(?:witness|companion|reference|metal|steel|alumini?um|tin ?plate) ?(?:test )?"
+    r"(?:panels?|plates?|plaques?|strips?|coupons?|foils?|tapes?|sheets?|dis[ck]s?|inserts?|shims?)\b|"
     r"\b(?:witness|test panels?|coupons?)\b",
     re.I,
 )
+_METAL = re.compile(r"\b(?:metal(?:lic)?|steel|alumini?um|tin ?plate|zinc|iron)\b", re.I)
 
 
 @rule("INS008", on=Job, severity=ERROR, source=LOGIC)
@@ -141,9 +152,11 @@ def _misread(job: Job, spec: Spec) -> Problems:
         if principle not in THROUGH_THE_PAINT:
             continue
         gauge = "an eddy-current gauge" if principle is GaugePrinciple.EDDY_CURRENT else f"a {principle} gauge"
-        if no_metal and not _WITNESS.search(words_of(point)):
+        said = f"{words_of(point)} {point.frequency or ''}"
+        if no_metal and not _WITNESS.search(said):
             what = f"{gauge} cannot be used over {', '.join(no_metal)}: there is no metal to measure from"
-            none_has = all(row["kind"] in {"plastic", "wood"} for row in materials)
+            # a metal that is named may be a piece that was put there to be read
+            none_has = all(row["kind"] in {"plastic", "wood"} for row in materials) and not _METAL.search(said)
             yield Problem((*path, "principle"), what, severity=ERROR if none_has else None)
         known = _zinc_read(job, spec)
         unread = [row for item, _ in read if item.id not in known if (row := material_of(job, item, spec)) is not None]

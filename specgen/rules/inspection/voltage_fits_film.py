@@ -14,7 +14,19 @@ Passes
     Given a tank under water with a holiday test
     without jobs.rails.inspection.pores.voltage
     jobs.rails.inspection.pores.method: "Spark, 1.05 kV"
+
+    Given a tank under water with a holiday test
+    systems.deck.layers.second.film: {nominal: 6 mil}
+    jobs.rails.inspection.pores.voltage: 9 V
+
+    Given a tank under water with a holiday test
+    systems.deck.layers.second.film: {nominal: 8 mil}
+    jobs.rails.inspection.pores.voltage: 67.5 V
 Fails
+    Given a tank under water with a holiday test
+    systems.deck.layers.second.film: {nominal: 6.1 mil}
+    jobs.rails.inspection.pores.voltage: 9 V    # at jobs.rails.inspection.pores.voltage
+
     Given a tank under water with a holiday test
     jobs.rails.inspection.pores.voltage: 17 V    # at jobs.rails.inspection.pores.voltage
 
@@ -33,7 +45,7 @@ Fails
     jobs.rails.inspection.pores.method: "High voltage, ASTM D5162, 24 kV"    # at jobs.rails.inspection.pores.method
 
     Given a tank under water with a holiday test
-    systems.deck.layers.second.film: {nominal: 14 mil}    # also FLM001 at systems.deck.layers.second.film.nominal    # also FLM008 at systems.deck.layers.second.coats    # also FLM014 at systems.deck.layers.second.coats    # also OLD010 at jobs.rails.items.LOCKER.strip_limit
+    systems.deck.layers.second.film: {nominal: 14.1 mil}    # also FLM001 at systems.deck.layers.second.film.nominal    # also FLM008 at systems.deck.layers.second.coats    # also FLM014 at systems.deck.layers.second.coats    # also OLD010 at jobs.rails.items.LOCKER.strip_limit
     jobs.rails.inspection.pores.voltage: 67.5 V    # at jobs.rails.inspection.pores.voltage
 
     jobs.refit.inspection.pores: {id: pores, check: Pores, at: completion, items: [DOOR], voltage: 900 V, criterion: {text: none}}    # at jobs.refit.inspection.pores.voltage
@@ -51,6 +63,7 @@ from specgen.facts.job.points import layers_read
 from specgen.facts.layer.sums import film_sum_of
 from specgen.model.acceptance import InspectionPoint
 from specgen.rules.kit import WARNING, Job, Path, Problem, Problems, Quantity, Row, Spec, date, rule, show, table
+from specgen.units.between_units import explained_by_rounding
 from specgen.units.rounding import round_half_up
 
 _TABLE = table("holiday_test")
@@ -95,16 +108,14 @@ def _misfit(voltage: Quantity, film: Quantity) -> tuple[str, Row] | None:
     volts, microns = voltage.to("V"), film.to("um")
     on = f"test voltage {show(voltage)} on a nominal DFT of {show(film)}"
     if volts <= _figure("sponge_voltage"):
-        thickest = _figure("sponge_film")
-        if microns > thickest:
-            return f"{on}; the wet sponge finds pores up to {thickest} um", _row("sponge_film")
+        if _above(film, "sponge_film"):
+            return f"{on}; the wet sponge finds pores up to {_figure('sponge_film')} um", _row("sponge_film")
         if volts and not any(abs(volts / _figure(one) - 1) <= _figure("sponge_near") for one in _SPONGES):
             return f"{on}; the wet sponge is used at 9, 67.5 or 90 V", _row("sponge_mean")
-        thickest_at_low = _figure("sponge_low_film")
-        if volts < _figure("sponge_mean") * (1 - _figure("sponge_near")) and microns > thickest_at_low:
-            return f"{on}; the low voltage of the wet sponge finds pores up to {thickest_at_low} um", _row(
-                "sponge_low_film"
-            )
+        low = volts < _figure("sponge_mean") * (1 - _figure("sponge_near"))
+        if low and _above(film, "sponge_low_film"):
+            thickest = _figure("sponge_low_film")
+            return f"{on}; the low voltage of the wet sponge finds pores up to {thickest} um", _row("sponge_low_film")
         return None
     thinnest = _figure("spark_film")
     if microns < thinnest:
@@ -114,6 +125,12 @@ def _misfit(voltage: Quantity, film: Quantity) -> tuple[str, Row] | None:
     if low * (1 - beyond) <= volts <= high * (1 + beyond):
         return None
     return f"{on}; the published formulas give {_kilovolts(low)} to {_kilovolts(high)}", _row("spark_most")
+
+
+def _above(film: Quantity, row: str) -> bool:
+    """True where a film is above the figure of a row; 20 mil is the 500 um of the source."""
+    most = Quantity.of("thickness", _figure(row), "um", _row(row)["value"])
+    return film > most and not explained_by_rounding(film, most)
 
 
 def _kilovolts(volts: float) -> str:

@@ -24,6 +24,7 @@ Passes
 
     jobs.refit.inspection.cut: {id: cut, check: Score marks, at: completion, items: [DOOR], method: "Lines 1 mm apart, ISO 2409 beside it", criterion: {text: None through the film.}}
 
+    systems.chassis.layers.barrier.film: {min: 70 um, nominal: 80 um, max: 120 um}
     jobs.refit.items.STEP.old_coats: [{id: old, family: epoxy_2k, thickness: 80 um, sound: yes, rub: resistant}]
     jobs.refit.inspection.cut: {id: cut, check: Adhesion, at: completion, items: [STEP], method: "Cross-cut to ISO 2409, 1 mm spacing", criterion: {text: Class 0 or 1.}}
 Fails
