@@ -19,7 +19,7 @@ from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.working import Working, work
 from specgen.units.quantity import Quantity
 
-_NO_SOLVENT = re.compile(r"\bwater|\bexempt|VOC[- ]free", re.I)
+_NO_SOLVENT = re.compile(r"\bwater|\bexempt|VOC[- ]free|\bPCBTF\b|\bTBAC\b|chlorobenzotrifluoride", re.I)
 
 
 def thinned_voc(product: Product, thinner: Quantity, origin: str) -> Working | NotKnown:
@@ -41,12 +41,18 @@ def least_thinned_voc(product: Product, thinner: Quantity, origin: str) -> Worki
     mixing = product.application.mixing if product.application is not None else None
     own = product.voc.content if product.voc is not None else None
     named = (mixing.thinner if mixing is not None else None) or ""
-    if own is None or product.binder in WATERBORNE or _NO_SOLVENT.search(named):
+    if own is None or product.binder in WATERBORNE or _counts_for_nothing(named):
         return None
     least = table("thinner_voc_least").row("id", "solvents")["least_g_l"]
     added = Quantity.of("voc_content", Fraction(least), "g/L", least)
     found = worked_out("VOC content as thinned", partial(_mixed, product, own, added, thinner, origin))
     return None if isinstance(found, NotKnown) else found
+
+
+def _counts_for_nothing(thinner: str) -> bool:
+    """True where a thinner is named that is no VOC, or none everywhere."""
+    exempt = (row["name"].casefold() for row in table("voc_exempt_us").rows)
+    return _NO_SOLVENT.search(thinner) is not None or any(name in thinner.casefold() for name in exempt)
 
 
 def _mixed(product: Product, own: Quantity, added: Quantity, thinner: Quantity, origin: str) -> Working:

@@ -1,7 +1,7 @@
 """VOC005 A thinned product stays within its VOC limit
 
 Checks
-    Each coat with thinner: the VOC content of product and thinner together, against the limit of every category the product names. Where the VOC content of the thinner is not stated, this is noted, unless even the lightest organic solvent takes the product past its limit (table thinner_voc_least); for a waterborne product, and a thinner that is called water or exempt, nothing is assumed. A stated content that counts the thinner already is counted higher here than it is, so this is a warning.
+    Each coat with thinner: the VOC content of product and thinner together, against the limit of every category the product names. Where the VOC content of the thinner is not stated, this is noted, unless even the lightest organic solvent takes the product past its limit (table thinner_voc_least); for a waterborne product, and a thinner that is called water or exempt or by the name of an exempt solvent (table voc_exempt_us), nothing is assumed. A stated content that counts the thinner already is counted higher here than it is, so this is a warning.
 Why
     The limit holds for the product as it is applied, and a tenth of thinner takes a coating that just meets it past it.
 Passes
@@ -12,6 +12,16 @@ Passes
 Fails
     systems.chassis.layers.barrier.thinner: 5 %    # note at systems.chassis.layers.barrier.thinner
     products.barrier.voc: {content: 535 g/L, categories: [{id: eu, jurisdiction: EU, category: c(i)}]}
+    products.barrier.solids: {in_can: 47 %, sprayed: 47 %}
+
+    systems.chassis.layers.barrier.thinner: 10 %    # note at systems.chassis.layers.barrier.thinner
+    products.barrier.application.mixing.thinner: Acetone EX-900
+    products.barrier.voc: {content: 539 g/L, categories: [{id: eu, jurisdiction: EU, category: c(i)}]}
+    products.barrier.solids: {in_can: 47 %, sprayed: 47 %}
+
+    systems.chassis.layers.barrier.thinner: 10 %    # note at systems.chassis.layers.barrier.thinner
+    products.barrier.application.mixing.thinner: water
+    products.barrier.voc: {content: 539 g/L, categories: [{id: eu, jurisdiction: EU, category: c(i)}]}
     products.barrier.solids: {in_can: 47 %, sprayed: 47 %}
 
     systems.chassis.layers.barrier.thinner: 10 %    # warning at systems.chassis.layers.barrier.thinner

@@ -31,9 +31,9 @@ Passes
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um, text: "In each area of 10 m2 no spot below 32 µm."}
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um, text: "Area at least 1.6 mil, each reading of a spot at least 25 µm."}
-
-    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um, text: "Three spots in an area of at least 10 m2; mean of the area 40 to 80 µm."}
 Fails
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um, text: "Mean of the spots in an area at least 30 µm."}    # at jobs.refit.inspection.primer-film.criterion.text
+
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um, text: "Each area 40 to 80 µm, each spot at least 30 µm."}    # at jobs.refit.inspection.primer-film.criterion.text
 
     jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um, text: "Mean of the three readings of a spot at least 30 µm."}    # at jobs.refit.inspection.primer-film.criterion.text

@@ -24,7 +24,7 @@ Passes
     products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
     systems.cab.layers.primer.if_exceeded: Wipe clean and sand with P400, not through to the metal.
 Fails
-    systems.cab.layers.primer.if_exceeded: Coat straight over at any time without abrading.    # at systems.cab.layers.primer.if_exceeded
+    systems.cab.layers.primer.if_exceeded: Coat straight over at any time without keying.    # at systems.cab.layers.primer.if_exceeded
 
     products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
     systems.cab.layers.primer.if_exceeded: Wipe with solvent and coat; no sanding is needed.    # at systems.cab.layers.primer.if_exceeded
