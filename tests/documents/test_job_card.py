@@ -113,6 +113,17 @@ def test_no_type_is_smaller_than_eight_points() -> None:
     assert max(sizes) >= 40
 
 
+def test_on_a_screen_no_box_is_narrower_than_its_heading_and_no_line_is_cut_off() -> None:
+    """`Spot` and `mean` stand whole on a phone, where the sheet is wider than the page and scrolls."""
+    (data,) = print_documents(checked(good()), documents=["job-card"], formats=["html"], jobs=["refit"]).values()
+    page = data.decode()
+    set_last = {selector: page.rindex(f"{selector} {{") for selector in (".card .records .readings", ".card .batches")}
+    shared = page.index(".card td, .card th, .card tbody")
+    assert page.index(".card .records .readings th { overflow-wrap: normal; }") > shared
+    assert page[set_last[".card .records .readings"] :].startswith(".card .records .readings { table-layout: auto; }")
+    assert page[set_last[".card .batches"] :].startswith(".card .batches { margin-top: 0; }")
+
+
 def test_figures_are_those_of_the_method_statement(good_views: Mapping[str, Any]) -> None:
     card = _card(good())
     for page, build in zip(card.builds, good_views["method_statement_refit"].builds, strict=True):
