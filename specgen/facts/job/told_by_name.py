@@ -31,16 +31,22 @@ def told_by_name(record: Node, spec: Spec, path: Path, text: str, said: str) -> 
         return not met.isdisjoint({"aluminium", "stainless"})
     if leaf == "statement" and explosion_alone(text):
         return True
-    return leaf in _OF_THE_AIR and _of_flames(record, spec, said)
+    return leaf in _OF_THE_AIR and _of_flames(record, spec, text, said)
 
 
-def _of_flames(record: Node, spec: Spec, said: str) -> bool:
-    stopped = extraction_stopped(said) is not None
-    lights = stopped or any(True for _ in ignition_let(said))
-    if not lights or not _in_a_job(record, spec):
+def _of_flames(record: Node, spec: Spec, text: str, said: str) -> bool:
+    stopped = extraction_stopped(text)
+    stops = [stopped] if stopped is not None else []
+    lights = [*stops, *ignition_let(text)]  # the whole text: `until` or `never` beside the words may excuse them
+    if not _one_thing(lights, said) or not _in_a_job(record, spec):
         return False
     met = circumstances(record, spec)
-    return "burns" in met or ("confined" in met and (stopped or any(True for _ in burning_let(said))))
+    return "burns" in met or ("confined" in met and _one_thing([*stops, *burning_let(text)], said))
+
+
+def _one_thing(told: list[str], said: str) -> bool:
+    """True where what the rule tells is what the table found, or a part of it."""
+    return any(one.lower() in said.lower() or said.lower() in one.lower() for one in told)
 
 
 def _in_a_job(record: Node, spec: Spec) -> bool:

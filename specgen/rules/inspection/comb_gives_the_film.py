@@ -1,7 +1,7 @@
 """INS033 A wet film in words gives the film asked
 
 Checks
-    The criterion in words of each inspection point that reads with a comb: the least wet film that a clause accepts against the wet film that the least DFT of the coat needs in one pass, by its volume solids and the thinner added. The coat is the one that the clause calls primer, intermediate or the like, else what the point is called; of several the one that needs least counts, and a tenth is allowed for the marks of a comb (table inspection_in_words). What is said of the dry film, of a first or mist coat or of how the comb is read is not read.
+    The criterion in words of each inspection point that reads with a comb: the minimum wet film that a clause accepts against the wet film that the least DFT of the coat needs in one pass, by its volume solids and the thinner added. The coat is the one that the clause calls primer, intermediate or the like, else what the point is called; of several the one that needs least counts, and a tenth is allowed for the marks of a comb (table inspection_in_words). What is said of the dry film, of a first or mist coat or of how the comb is read is not read.
 Why
     Wet film is dry film divided by the share of solids, not multiplied by it. A painter who stops at the lower figure lays every coat too thin, and nobody sees it before it is dry.
 Passes
@@ -74,7 +74,7 @@ def comb_gives_the_film(job: Job, spec: Spec, on: date) -> Problems:
 
 
 def _least_said(clause: str) -> Quantity | None:
-    """The least wet film that a clause accepts: the lower end of its range, or its one figure."""
+    """The minimum wet film that a clause accepts: the lower end of its range, or its one figure."""
     if _NOT_THE_WET_FILM.search(clause):
         return None
     accepted, figures = bounds(clause, "thickness"), quantities_said(clause, "thickness")
