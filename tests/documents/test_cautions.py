@@ -10,7 +10,7 @@ from specgen.documents.parts.cautions import HazardView, emergency, hazards
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.step_cautions import at_steps, before_use, cautions_at, standing_at
 from specgen.documents.parts.wording import Words
-from specgen.documents.parts.work_wear import gloves_for_cleaners
+from specgen.documents.parts.work_wear import wear_for_cleaners
 from specgen.facts.job.quantities import quantities
 from specgen.model.application import Workplace
 from specgen.model.hazards import Task
@@ -304,7 +304,7 @@ def test_a_wash_says_nothing_of_flames_and_each_cleaner_is_worn_for_where_it_is_
         words,
         place=None,
         old_paint=False,
-        cleaners=gloves_for_cleaners(spec.jobs["refit"], words),
+        cleaners=wear_for_cleaners(spec.jobs["refit"], words),
     )
     assert told[0] == ("Wear: Hands: nitrile 0.4 mm (degreaser EX-7).",)
     assert told[0][0] in told[1]

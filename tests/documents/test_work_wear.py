@@ -14,7 +14,7 @@ from specgen.documents.parts.caution_catalogue import SHEET_FIRST
 from specgen.documents.parts.protection import protection
 from specgen.documents.parts.step_cautions import at_steps
 from specgen.documents.parts.wording import Words
-from specgen.documents.parts.work_wear import gloves_for_cleaners, work_wear
+from specgen.documents.parts.work_wear import wear_for_cleaners, work_wear
 from specgen.model.job import Job
 from specgen.model.spec import Spec
 from specgen.units.locale import ENGLISH
@@ -22,6 +22,7 @@ from tests.documents.conftest import context
 from tests.good_spec import good_with, spec_of
 
 CLEANER = "{id: wipe, what: panel cleaner, amount: 1 L, kind: cleaner, statements: [H225]%s}"
+CLEANER_ALONE = "{id: other, what: tar remover, amount: 1 L, kind: cleaner}"
 THINNER = "{id: thin, what: slow thinner, amount: 1 L, kind: thinner, statements: [H226]%s}"
 STATED = "butyl, 0.7 mm"
 
@@ -39,12 +40,22 @@ def hands(spec: Spec, words: Words, task: str) -> list[tuple[str, str]]:
 def test_gloves_stated_for_a_cleaner_stand_in_place_of_usual_practice() -> None:
     spec, words = job_with(CLEANER % f', gloves: "{STATED}"')
     assert hands(spec, words, "Surface preparation") == [("panel cleaner", STATED)]
-    assert gloves_for_cleaners(spec.jobs["refit"], words) == f"Wear: Hands: {STATED} (panel cleaner)."
+    assert wear_for_cleaners(spec.jobs["refit"], words) == f"Wear: Hands: {STATED} (panel cleaner)."
+
+
+def test_the_mask_of_a_cleaner_is_said_at_the_step_as_in_the_tables() -> None:
+    spec, words = job_with(CLEANER.replace("H225", "H225, H336") % f', gloves: "{STATED}"', CLEANER_ALONE)
+    rows = protection(list(spec.products.values()), words, work_wear(spec.jobs["refit"], spec, words)).rows
+    masks = {row[1]: row[2] for row in rows if row[0] == "Surface preparation"}
+    mask = masks["panel cleaner"]
+    assert mask == "mask as section 8 of its safety data sheet asks"
+    said = wear_for_cleaners(spec.jobs["refit"], words)
+    assert said.startswith(f"Wear: Respiratory: {mask} (panel cleaner); Hands: {STATED} (panel cleaner); nitrile")
+    assert said.count(mask) == 1
 
 
 def test_a_cleaner_without_gloves_has_those_of_usual_practice_beside_one_that_states_them() -> None:
-    other = "{id: other, what: tar remover, amount: 1 L, kind: cleaner}"
-    spec, words = job_with(CLEANER % f', gloves: "{STATED}"', other)
+    spec, words = job_with(CLEANER % f', gloves: "{STATED}"', CLEANER_ALONE)
     told = dict(hands(spec, words, "Surface preparation"))
     assert told["panel cleaner"] == STATED
     assert "nitrile" in told["tar remover"]
@@ -55,7 +66,7 @@ def test_without_cleaners_usual_practice_stays() -> None:
     spec, words = job_with()
     ((_, usual),) = hands(spec, words, "Surface preparation")
     assert "nitrile" in usual
-    assert gloves_for_cleaners(spec.jobs["refit"], words) == ""
+    assert wear_for_cleaners(spec.jobs["refit"], words) == ""
 
 
 @pytest.mark.parametrize(("stated", "told"), [(f', gloves: "{STATED}"', STATED), ("", "not stated")])
@@ -87,7 +98,7 @@ def test_table_and_step_of_a_method_statement_say_the_same() -> None:
     assert dusty[3].endswith("bare part: safety spectacles (common practice)")
     preparation = spec.preparation_of(job, job.items[0])
     assert preparation is not None
-    gloves = gloves_for_cleaners(job, words)
+    gloves = wear_for_cleaners(job, words)
     said = at_steps(preparation, words, place=None, old_paint=False, cleaners=gloves)
     assert any(gloves in texts for texts in said)
     assert not any("nitrile gloves" in text for texts in said for text in texts)
@@ -99,7 +110,7 @@ def test_table_and_step_of_a_method_statement_say_the_same() -> None:
 def test_gloves_for_a_cleaner_stand_at_the_step_that_uses_it(view: Callable[[Job, Context], object]) -> None:
     spec, words = job_with(CLEANER % f', gloves: "{STATED}"')
     job = spec.jobs["refit"]
-    assert gloves_for_cleaners(job, words) in repr(view(job, context(spec)))
+    assert wear_for_cleaners(job, words) in repr(view(job, context(spec)))
 
 
 def test_a_thinner_without_hazards_is_told_so_among_the_products_of_a_method_statement() -> None:

@@ -19,7 +19,7 @@ from specgen.documents.parts.preparation import steps
 from specgen.documents.parts.protection import usual_line
 from specgen.documents.parts.step_cautions import at_steps, standing_at
 from specgen.documents.parts.wording import Words
-from specgen.documents.parts.work_wear import gloves_for_cleaners
+from specgen.documents.parts.work_wear import wear_for_cleaners
 from specgen.facts.job.builds import Build
 from specgen.facts.job.confined import place_of
 from specgen.facts.job.inspected import numbers_of, points_on
@@ -215,7 +215,7 @@ def _steps(build: Build, job: Job, told: dict[str, str], words: Words) -> Iterat
         words,
         place=place_of(job),
         old_paint=old_paint,
-        cleaners=gloves_for_cleaners(job, words),
+        cleaners=wear_for_cleaners(job, words),
     )
     for step in steps(build.preparation, words, cautions):
         for text in step.cautions:

@@ -20,7 +20,7 @@ from specgen.documents.parts.preparation import StepView, handed_over, prepared_
 from specgen.documents.parts.step_cautions import at_steps
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
-from specgen.documents.parts.work_wear import gloves_for_cleaners
+from specgen.documents.parts.work_wear import wear_for_cleaners
 from specgen.facts.job.builds import Build, builds_of
 from specgen.facts.job.confined import place_of
 from specgen.facts.job.quantities import Quantities
@@ -125,7 +125,7 @@ def _step_cautions(build: Build, job: Job, words: Words) -> tuple[tuple[str, ...
         words,
         place=place_of(job),
         old_paint=old_paint,
-        cleaners=gloves_for_cleaners(job, words),
+        cleaners=wear_for_cleaners(job, words),
     )
 
 

@@ -75,7 +75,7 @@ def at_steps(
     """The cautions of every step of a preparation, in its order; each is said at the first step it bites at, lead at every one.
 
     No product of the job is on the part yet: the dust is that of metal and old paint, the vapour that of cleaners. `cleaners`
-    says what to wear with those of the job (`work_wear.gloves_for_cleaners`), and goes before usual practice.
+    says what to wear with those of the job (`work_wear.wear_for_cleaners`), and goes before usual practice.
     """
     told: set[str] = set()
     lead = {words(caution.text) for caution in AT_STEPS if caution.trait == "old-paint"}

@@ -49,10 +49,15 @@ def work_wear(job: Job, spec: Spec, words: Words) -> tuple[WorkWear, ...]:
     return (*_cleaners(job, words), *dust, *_thinners(job, spec, words))
 
 
-def gloves_for_cleaners(job: Job, words: Words) -> str:
-    """`Wear: Hands: ...` with the gloves of each cleaner; empty where the job names none."""
-    told = "; ".join(f"{one.hands} ({one.whose})" for one in _cleaners(job, words))
-    return words("Wear: {}.").format(f"{words('Hands')}: {told}") if told else ""
+def wear_for_cleaners(job: Job, words: Words) -> str:
+    """`Wear: Respiratory: ...; Hands: ...` with the mask and the gloves of each cleaner; empty where the job names none."""
+    cleaners = _cleaners(job, words)
+    parts = (
+        (words("Respiratory"), [f"{one.respiratory} ({one.whose})" for one in cleaners if one.respiratory]),
+        (words("Hands"), [f"{one.hands} ({one.whose})" for one in cleaners]),
+    )
+    told = "; ".join(f"{part}: {'; '.join(said)}" for part, said in parts if said)
+    return words("Wear: {}.").format(told) if told else ""
 
 
 def _cleaners(job: Job, words: Words) -> tuple[WorkWear, ...]:
