@@ -112,8 +112,8 @@ def _misfit(voltage: Quantity, film: Quantity) -> tuple[str, Row] | None:
             return f"{on}; the wet sponge finds pores up to {_figure('sponge_film')} um", _row("sponge_film")
         if volts and not any(abs(volts / _figure(one) - 1) <= _figure("sponge_near") for one in _SPONGES):
             return f"{on}; the wet sponge is used at 9, 67.5 or 90 V", _row("sponge_mean")
-        low = volts < _figure("sponge_mean") * (1 - _figure("sponge_near"))
-        if low and _above(film, "sponge_low_film"):
+        below_mean = volts < _figure("sponge_mean") * (1 - _figure("sponge_near"))
+        if below_mean and _above(film, "sponge_low_film"):
             thickest = _figure("sponge_low_film")
             return f"{on}; the low voltage of the wet sponge finds pores up to {thickest} um", _row("sponge_low_film")
         return None
