@@ -7,7 +7,7 @@ criterion. A reading in doubt is told and never mended.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from specgen.assessing.cells import CellError, figure_of, given, number_of, shows_nothing
@@ -239,7 +239,7 @@ def judged_by(criterion: Criterion, read: Area, least: Least, guard: Fraction) -
     every, spots = (judge(_inside(criterion, each), read, least, guard) for each in (Each.READING, Each.SPOT))
     if every.verdict is Verdict.CONFORMING or spots.verdict is Verdict.NOT_CONFORMING or every.verdict is spots.verdict:
         return (spots if spots.verdict is Verdict.NOT_CONFORMING else every), ""
-    open_ = tuple(replace(reason, decides=False) for reason in every.reasons)
+    open_ = tuple(reason._replace(decides=False) for reason in every.reasons)
     return Judged(Verdict.NOT_DECIDED, open_, every.mean, every.below), phrase(
         N_(
             "single readings lie outside the limits and all spots within: the criterion does not say which of them counts"

@@ -43,7 +43,7 @@ def run(arguments: argparse.Namespace) -> Outcome:
     start: datetime | None = arguments.start
     found = schedule(job, spec, start)
     # what the sources lack for a plan is told by the plan itself
-    errors = () if isinstance(found, tuple) else tuple(_errors(checked.report))
+    errors = tuple(_errors(checked.report)) if isinstance(found, Plan | NoPlan) else ()
     code = DONE if isinstance(found, Plan) and not errors else REFUSED
     warned = stopped(errors)
     if arguments.format == "json":

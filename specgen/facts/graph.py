@@ -15,7 +15,7 @@ Called by `closure`, `placing`, `usage`, by waivers, by comparing and by issuing
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.memo import memoised
 from specgen.facts.tests.fit import tests_of
@@ -36,8 +36,7 @@ PROJECT: Address = ("project", "")
 _KINDS = tuple(LIST_KINDS)
 
 
-@dataclass(frozen=True, slots=True)
-class Link:
+class Link(NamedTuple):
     """`source` names `target`; `through` is the path, within the source, of the entry that does, or of the leaf where it is
     the record's own."""
 

@@ -8,8 +8,8 @@ rules on offers and by the offer review.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 from specgen.facts.layer.figures import solids_sprayed
 from specgen.facts.pairs.families import NOT_NAMED, binder_family
@@ -60,8 +60,7 @@ def missing_by(standing: Standing) -> str:
     return "" if standing in _BY_STANDING else _MISSING.get(standing, _NO_REPORT)
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(NamedTuple):
     """One clause with what is offered for it and whether that meets it.
 
     `offered` is the value, a list of values or the words, None where nothing is stated; `path` is its address from the top of
@@ -75,8 +74,7 @@ class Answer:
     missing: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class CoatOffered:
+class CoatOffered(NamedTuple):
     """An entry of an offer with the coat it is for. `alternative` is the one it is held against, empty for the requirement."""
 
     entry: OfferedCoat
@@ -186,8 +184,7 @@ def answer_of(clause: Clause, product: Product, variant: Variant | None, at: Pat
     return _ANSWERED[clause.asked](clause, _Offered(entry, product, variant, at))
 
 
-@dataclass(frozen=True, slots=True)
-class _Offered:
+class _Offered(NamedTuple):
     entry: OfferedCoat
     product: Product
     variant: Variant | None

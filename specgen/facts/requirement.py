@@ -7,8 +7,8 @@ clauses in the same order.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 from specgen.facts.pairs.families import NOT_NAMED
 from specgen.model.application import Method
@@ -60,8 +60,7 @@ CLAUSE_NAMES: Mapping[Asked, str] = {
 Value = str | Quantity | Range | Colour | CuringKind | PackForm | Role | Method | AskedTest
 
 
-@dataclass(frozen=True, slots=True)
-class Clause:
+class Clause(NamedTuple):
     """One thing required. `path` leads to it from the layer; `value` is what is required."""
 
     asked: Asked

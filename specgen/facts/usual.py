@@ -6,8 +6,8 @@ Called by the rules on figures. A row may count for some records alone, by a key
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.model.node import Node
 from specgen.model.outline import value_type
@@ -20,8 +20,7 @@ from specgen.units.quantity import CalendarSpan, Quantity, Range
 from specgen.units.rounding import plain_text
 
 
-@dataclass(frozen=True, slots=True)
-class Unusual:
+class Unusual(NamedTuple):
     """A figure outside its usual range; `usual` is the range in words, `row` where it stands."""
 
     path: Path
@@ -30,8 +29,7 @@ class Unusual:
     row: Row
 
 
-@dataclass(frozen=True, slots=True)
-class _Bounds:
+class _Bounds(NamedTuple):
     """A row as it is asked: its condition taken apart, its bounds in the base unit of the quantity that the leaf holds."""
 
     row: Row

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from specgen.findings import Severity
 from specgen.rules.declare import Problem
@@ -28,4 +27,4 @@ def unless_sum_rounded(problem: Problem, total: Quantity, terms: Sequence[Quanti
 
 def _as_note(problem: Problem) -> Problem:
     what = f"{problem.what}; rounding between units explains the difference"
-    return replace(problem, what=what, remedy="state both values in one unit", severity=Severity.NOTE)
+    return problem._replace(what=what, remedy="state both values in one unit", severity=Severity.NOTE)

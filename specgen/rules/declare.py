@@ -7,12 +7,11 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from datetime import date
 from functools import cache
 from importlib import import_module
 from pkgutil import walk_packages
-from typing import Any, TypeVar
+from typing import Any, NamedTuple, TypeVar
 
 from specgen.findings import Severity
 from specgen.model.declaring import Concern
@@ -23,8 +22,7 @@ from specgen.rules.page import Page, id_of_page, read_page
 from specgen.standards.citations import Citation
 
 
-@dataclass(frozen=True, slots=True)
-class Problem:
+class Problem(NamedTuple):
     """What a rule found. `path` is relative to the record it was given, or, where `absolute`, from the top of the sources;
     `remedy` goes before the one on the page.
 
@@ -43,16 +41,14 @@ Check = Callable[[Any, Spec, date], Iterator[Problem]]
 """From a record, the specification it stands in, and the day it is judged by, to what is wrong with it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Family:
+class Family(NamedTuple):
     """The rules of one folder: their ids begin with `prefix`, and what they find concerns `concern` where a rule names no other."""
 
     prefix: str
     concern: Concern
 
 
-@dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(NamedTuple):
     """One rule of the catalogue."""
 
     id: str

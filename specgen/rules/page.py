@@ -24,14 +24,13 @@ from __future__ import annotations
 
 import inspect
 import re
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 HEADINGS = ("Checks", "Why", "Passes", "Fails", "To put right")
 
 
-@dataclass(frozen=True, slots=True)
-class Example:
+class Example(NamedTuple):
     """Changes to a sound specification, and the findings they must give: (id, path, weight).
 
     The id is empty for the rule's own, the weight where none is named.
@@ -45,8 +44,7 @@ class Example:
     findings: tuple[tuple[str, str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Page:
+class Page(NamedTuple):
     """A page, its texts as single paragraphs."""
 
     id: str

@@ -6,9 +6,9 @@ A rule that crashes is an error finding of its own, never silence. Called by `sp
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date
 from time import perf_counter
+from typing import NamedTuple
 
 from specgen.findings import Finding, Severity
 from specgen.model.based_on import record_named
@@ -30,8 +30,7 @@ CRASH = "RUN001"
 Timings = dict[str, float]
 
 
-@dataclass(frozen=True, slots=True)
-class Stopped:
+class Stopped(NamedTuple):
     """A rule that could not judge the record at `path`, for what it looked up there, `missing`, is not whole."""
 
     rule: str
@@ -39,8 +38,7 @@ class Stopped:
     missing: str
 
 
-@dataclass(frozen=True, slots=True)
-class Share:
+class Share(NamedTuple):
     """Part `number`, from 0, of `parts` that follow each other."""
 
     number: int

@@ -8,9 +8,10 @@ A finding in a product, preparation or system is waived only where every job tha
 from __future__ import annotations
 
 from collections.abc import Iterator, Set
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from functools import cache
+from typing import NamedTuple
 
 from specgen.facts.graph import PROJECT, address_of, jobs_in, reach
 from specgen.facts.job.waivers import in_force
@@ -23,8 +24,7 @@ from specgen.rules.declare import all_rules
 from specgen.standards.citations import Basis, Citation
 
 
-@dataclass(frozen=True, slots=True)
-class WaiverFault:
+class WaiverFault(NamedTuple):
     """One way a waiver can be wrong; `specgen explain` prints it."""
 
     id: str

@@ -7,9 +7,8 @@ stands for the category is taken, so a rule may only warn on what comes out. Cal
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.standards.tables import Row, table
 from specgen.trade.given import Source, amount, take
@@ -27,8 +26,7 @@ _TOXICITY = "acute_toxicity"
 _CLASS_OF: dict[str, str] = {"oral": "acute_oral", "dermal": "acute_dermal"}
 
 
-@dataclass(frozen=True, slots=True)
-class Toxicant:
+class Toxicant(NamedTuple):
     """An ingredient: its share by mass, and its estimate as a bare number in mg/kg (oral, dermal), mg/L (vapour, mist) or ppm
     (gas, where the share is one by volume).
 

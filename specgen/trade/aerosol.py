@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.standards.tables import Row, table
 from specgen.trade.combustion import (
@@ -31,8 +32,7 @@ _CLASS = "aerosols"
 _WHAT = "aerosol category"
 
 
-@dataclass(frozen=True, slots=True)
-class SprayTest:
+class SprayTest(NamedTuple):
     """Results of the flammability tests of a spray.
 
     `ignition` is the farthest distance (a length) at which the spray caught fire, None where it did not at the nearest

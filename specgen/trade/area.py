@@ -7,8 +7,8 @@ Called by the list of materials and the rules on areas.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.standards.citations import LOGIC
 from specgen.trade.given import Given, Source, take
@@ -20,8 +20,7 @@ CIRCLE = Fraction("3.1415926536")
 """Circumference of a circle over its diameter."""
 
 
-@dataclass(frozen=True, slots=True)
-class Plate:
+class Plate(NamedTuple):
     """A flat plate, coated on one or two sides; its edges are an edge allowance."""
 
     length: Source
@@ -29,8 +28,7 @@ class Plate:
     sides: Source = 1
 
 
-@dataclass(frozen=True, slots=True)
-class Tube:
+class Tube(NamedTuple):
     """A tube coated outside. `ends` is the number of its ends that are closed by a disc."""
 
     diameter: Source
@@ -38,8 +36,7 @@ class Tube:
     ends: Source = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
+class Box(NamedTuple):
     """A box of flat faces: `lids` of length by width, `sides` of length by height, `ends` of width by height.
 
     A closed box has two of each; a box open at the top has one lid. Inside faces are counted by doubling.
@@ -53,8 +50,7 @@ class Box:
     ends: Source = 2
 
 
-@dataclass(frozen=True, slots=True)
-class Angle:
+class Angle(NamedTuple):
     """An angle section coated all round: twice the sum of its legs is its girth, whatever its thickness.
 
     Cut ends are not counted.
@@ -65,8 +61,7 @@ class Angle:
     length: Source
 
 
-@dataclass(frozen=True, slots=True)
-class Cylinder:
+class Cylinder(NamedTuple):
     """An upright cylinder, such as a tank, coated outside. `ends` is the number of its ends that are coated."""
 
     diameter: Source
@@ -77,8 +72,7 @@ class Cylinder:
 Shape = Plate | Tube | Box | Angle | Cylinder
 
 
-@dataclass(frozen=True, slots=True)
-class Edge:
+class Edge(NamedTuple):
     """An allowance for an edge that is coated beside the faces."""
 
     length: Source

@@ -6,8 +6,8 @@ a result is rounded to four places, which is as fine as the published check valu
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import atan2, cos, degrees, exp, hypot, radians, sin, sqrt
+from typing import NamedTuple
 
 _PLACES = 4
 _HALF_TURN, _TURN = 180.0, 360.0
@@ -16,8 +16,7 @@ _TWENTY_FIVE_7 = 25.0**7
 _OPPOSITE = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
-class Lab:
+class Lab(NamedTuple):
     """One colour: lightness, red or green, yellow or blue, under the illuminant and observer stated beside it."""
 
     lightness: float

@@ -7,7 +7,7 @@ hazards and by the maker's annex.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.standards.citations import Citation
 from specgen.standards.tables import table
@@ -23,8 +23,7 @@ _PERCENT = N_("100: percent")
 _NONE = N_("0: there is none")
 
 
-@dataclass(frozen=True, slots=True)
-class Content:
+class Content(NamedTuple):
     """One component of a can's contents: its share by mass of all contents, and what is known of it.
 
     `flammable` is None, and `heat` absent, where it is not known. `heat` is the theoretical net heat of combustion in

@@ -7,7 +7,7 @@ Called by the data sheet, the list of materials and the rules on consumption. Lo
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.standards.citations import ARITHMETIC, LOGIC, cite
 from specgen.standards.tables import table
@@ -62,8 +62,7 @@ def film_volume(id: str, area: Source, film: Source) -> Working:
     return work(id, name, "A * DFT / 1000", inputs, kind="volume", unit="L", places=2, source=ARITHMETIC, note=note)
 
 
-@dataclass(frozen=True, slots=True)
-class Demand:
+class Demand(NamedTuple):
     """An area and the dry film it is to carry. Dead volume is a demand of its own, once, for the first coat."""
 
     area: Source

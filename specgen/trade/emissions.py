@@ -7,8 +7,7 @@ Which form is meant is always named: the same paint has three figures. Compositi
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.standards.citations import ARITHMETIC, Basis, Citation, cite
 from specgen.trade.given import Source, take
@@ -26,8 +25,7 @@ _ACTUAL = cite("ISO-11890-2", "ready for use", Basis.MEMORY)
 _LITRE = listed("{first}; {more}", [N_("1000: mL in a litre"), N_("100: percent")])
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(NamedTuple):
     """One part of a product ready for use, propellant included.
 
     `counts`: "exempt" is a solvent that the US leaves out of VOC; in the EU it counts like any other. `into_film` is True

@@ -8,9 +8,9 @@ substance, those of the law it stands under hold, as the EU's do for a member st
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.standards.citations import Citation
 from specgen.standards.reads import remembered
@@ -28,8 +28,7 @@ _LASTING = frozenset({"8 h", "up to 10 h"})
 _SKIN = "skin"
 
 
-@dataclass(frozen=True, slots=True)
-class ExposureLimit:
+class ExposureLimit(NamedTuple):
     """One limit, in ppm, in mg/m3 or in both, as its document prints it; `as_nco` counts all isocyanate as NCO.
 
     `since` and `until` are days, empty where none was read. `binding` is False for what is indicative or recommended.

@@ -6,8 +6,8 @@ Only half of the matter, so nothing outside calls it but `ventilation`, which se
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from specgen.standards.citations import ARITHMETIC, Citation
 from specgen.trade.codes import weakest
@@ -21,8 +21,7 @@ from specgen.units.locale import N_, phrase
 from specgen.units.quantity import Quantity
 
 
-@dataclass(frozen=True, slots=True)
-class Vapour:
+class Vapour(NamedTuple):
     """One vapour let off by the job; None and empty where it is not known or no limit was read.
 
     `source` is on whose word the explosive limit stands, `document` how that is called; `burns` is False where it is
@@ -39,16 +38,14 @@ class Vapour:
     burns: bool | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Isocyanate:
+class Isocyanate(NamedTuple):
     """All isocyanate in the mist, counted as NCO in mg/h, prepolymer included; None where it is not known."""
 
     release: Source | None
     limits: tuple[ExposureLimit, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class SubstanceFlow:
+class SubstanceFlow(NamedTuple):
     """The flow that keeps one substance at one of its limits."""
 
     substance: str

@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields, replace
 from enum import StrEnum
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.standards.citations import LOGIC, Basis
 from specgen.trade.film_area import Area
@@ -68,8 +69,7 @@ class Fault(StrEnum):
     FEW_IN_SPOT = "few-in-spot"
 
 
-@dataclass(frozen=True, slots=True)
-class Reason:
+class Reason(NamedTuple):
     """One fault: what was `found` and the `limit` it is held against, in the unit of the area, as counts or as a share.
 
     `at` are the spots it is found at. Where it does not `decide`, more readings, or a gauge with less uncertainty, could still
@@ -85,8 +85,7 @@ class Reason:
     fewer: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Least:
+class Least(NamedTuple):
     """How many readings there have to be: spots, readings in all, and readings in each spot; None where nothing is asked."""
 
     spots: int | None = None
@@ -94,8 +93,7 @@ class Least:
     in_spot: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Judged:
+class Judged(NamedTuple):
     """A verdict and every reason against passing; the mean that counts and the share below what is counted from, where read."""
 
     verdict: Verdict
@@ -133,10 +131,10 @@ def _reasons(held: Counting, area: Area, missing: tuple[Reason, ...], guard: Fra
         elif found.fault in {Fault.SPOT_LOW, Fault.SPOT_HIGH}:
             yield from _at(found, area, [name for name in found.at if name not in short])
             yield from (
-                replace(one, decides=False) for one in _at(found, area, [name for name in found.at if name in short])
+                one._replace(decides=False) for one in _at(found, area, [name for name in found.at if name in short])
             )
         else:
-            yield replace(found, decides=False)
+            yield found._replace(decides=False)
 
 
 def _guarded(held: Counting, area: Area, guard: Fraction) -> Iterator[Reason]:
@@ -144,7 +142,7 @@ def _guarded(held: Counting, area: Area, guard: Fraction) -> Iterator[Reason]:
     stated = {found.fault: found for found in _faults(held, area)}
     sure = {found.fault: found for found in _faults(_moved(held, area.unit, -guard), area)}
     for found in _faults(_moved(held, area.unit, guard), area):
-        near = replace(found, limit=_stated(found, guard), decides=False, near=True)
+        near = found._replace(limit=_stated(found, guard), decides=False, near=True)
         certain = sure.get(found.fault)
         if certain is None:
             yield near
@@ -172,7 +170,7 @@ def _at(found: Reason, area: Area, spots: Sequence[str]) -> Iterator[Reason]:
         means = [mean for name, mean in area.means if name in chosen]
         lowest, highest = min(means), max(means)
     farthest = lowest if found.fault in {Fault.READING_LOW, Fault.SPOT_LOW} else highest
-    yield replace(found, at=tuple(spots), found=farthest)
+    yield found._replace(at=tuple(spots), found=farthest)
 
 
 def _stated(found: Reason, guard: Fraction) -> Fraction:

@@ -8,15 +8,14 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor, lcm
+from typing import NamedTuple
 
 from specgen.units.rounding import round_half_up
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(NamedTuple):
     """Gauge readings at one place, in the unit of their area."""
 
     name: str
@@ -129,8 +128,7 @@ class Area:
         return tuple(spot.name for spot, is_so in zip(self.spots, chosen, strict=True) if is_so)
 
 
-@dataclass(frozen=True, slots=True)
-class _Whole:
+class _Whole(NamedTuple):
     """Fractions as whole numbers over one divisor."""
 
     numbers: list[int]

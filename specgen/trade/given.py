@@ -5,9 +5,9 @@ Called by the modules of `trade`, and by rules, plan and views that hand figures
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
+from typing import NamedTuple
 
 from specgen.standards.tables import Row, table
 from specgen.trade.working import Audience, Input, Working
@@ -19,8 +19,7 @@ _NOTHING = Fraction(0)
 _PERCENTAGES = frozenset({"share", "percentage"})
 
 
-@dataclass(frozen=True, slots=True)
-class Given:
+class Given(NamedTuple):
     """A value and its origin: a path in the sources or `table:NAME`."""
 
     value: Quantity | Fraction

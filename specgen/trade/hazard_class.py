@@ -5,7 +5,7 @@ Called by `labelling`, `precautions`, `mixture` and the rules on hazards.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.standards.citations import MEMORY, Citation
 from specgen.standards.reads import remembered
@@ -17,8 +17,7 @@ _ELEMENTS = "label_elements"
 _CLASSES = "hazard_classes"
 
 
-@dataclass(frozen=True, slots=True)
-class Classification:
+class Classification(NamedTuple):
     """A class (an id of the table hazard_classes) and category; `statement` where the category has several.
 
     So H335 or H336 of STOT SE 3, and a narrower form of a statement, as H360D.
@@ -34,8 +33,7 @@ class Classification:
         return phrase("{told} ({code})", told=told, code=self.statement) if self.statement else told
 
 
-@dataclass(frozen=True, slots=True)
-class Element:
+class Element(NamedTuple):
     """One code on a label, the classes or the ground it follows from, and on whose word."""
 
     code: str

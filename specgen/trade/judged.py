@@ -6,14 +6,13 @@ The classifier and the current safety data sheet decide; nothing here classifies
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.standards.citations import Citation
 from specgen.trade.working import Working
 
 
-@dataclass(frozen=True, slots=True)
-class Classified:
+class Classified(NamedTuple):
     """A category of a hazard class (an id of the table hazard_classes) as it follows from figures.
 
     `statement` tells two entries of one category apart (H335 and H336). A rule may refuse a document only where

@@ -8,8 +8,7 @@ rules, documents and comparison that word it.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 from specgen.standards.citations import Citation
 from specgen.trade.working import Working, WorkingError
@@ -17,8 +16,7 @@ from specgen.trade.working import Working, WorkingError
 Known = TypeVar("Known")
 
 
-@dataclass(frozen=True, slots=True)
-class NotKnown:
+class NotKnown(NamedTuple):
     """No answer: `why` says what stands in the way of `what`, `missing` names each thing that would have to be known.
 
     `missing` is empty where all is stated and cannot be together. `at` is the path in the sources where the missing or

@@ -7,8 +7,7 @@ document.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.standards.citations import Basis, Citation, cite
 from specgen.standards.tables import table
@@ -22,8 +21,7 @@ Part = Literal["signal word", "statement", "pictogram", "precaution"]
 _ALLOTTED = cite("CLP", "Annex I, parts 2 to 4", Basis.REGULATION)
 
 
-@dataclass(frozen=True, slots=True)
-class DeclaredLabel:
+class DeclaredLabel(NamedTuple):
     """The label as the safety data sheet declares it: codes, and the signal word (`none` where it has none)."""
 
     signal_word: str
@@ -32,8 +30,7 @@ class DeclaredLabel:
     precautions: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Difference:
+class Difference(NamedTuple):
     """One code or word that does not agree."""
 
     part: Part

@@ -8,8 +8,7 @@ Called by the rules on hazards and by views.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.standards.reads import remembered
 from specgen.standards.tables import Row, table
@@ -31,8 +30,7 @@ _EXCLUSIONS = "aerosol_exclusions"
 _PRECEDENCE = "pictogram_precedence"
 
 
-@dataclass(frozen=True, slots=True)
-class LabelElements:
+class LabelElements(NamedTuple):
     """What the label carries, and what gives way to something else, each with its ground.
 
     `optional` may be left out or shown: to show it, or not, is no fault.
@@ -45,8 +43,7 @@ class LabelElements:
     optional: tuple[Element, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class _Assigned:
+class _Assigned(NamedTuple):
     found: Classification
     row: Row
 

@@ -7,7 +7,7 @@ passes for the other. Called by `consumption` and `cans`, and by the rules on co
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.standards.citations import ARITHMETIC, Basis, cite
 from specgen.trade.film import PERCENT
@@ -18,8 +18,7 @@ from specgen.units.locale import N_, phrase
 _MEAN = cite("40-CFR-60-313", "equation 3, form only", Basis.MEMORY)
 
 
-@dataclass(frozen=True, slots=True)
-class LossShare:
+class LossShare(NamedTuple):
     """Loss as a share of the paint used, in percent: of 100 L used at 40 % loss, 60 L reach the surface."""
 
     share: Source
@@ -38,8 +37,7 @@ class LossShare:
         return take("loss", "loss, share of the paint used", self.share, "share", "%")
 
 
-@dataclass(frozen=True, slots=True)
-class Surplus:
+class Surplus(NamedTuple):
     """Surplus on the paint that would do without loss, in percent: 60 L on the surface at 40 % surplus take 84 L."""
 
     surplus: Source

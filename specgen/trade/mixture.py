@@ -7,9 +7,10 @@ Acute toxicity is worked out in `acute_toxicity`. Called by the rules on hazards
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from functools import cache
+from typing import NamedTuple
 
 from specgen.standards.citations import Basis
 from specgen.standards.reads import remembered
@@ -33,8 +34,7 @@ _CORROSION, _EYES = "skin_corrosion", "eye_damage"
 _NOT_ADDED = frozenset({_CORROSION, _EYES})
 
 
-@dataclass(frozen=True, slots=True)
-class Limit:
+class Limit(NamedTuple):
     """A specific limit: the share from which a mixture has the class in this category because of this ingredient.
 
     Several limits of one class are the steps of a ladder. `statement` tells H335 from H336.
@@ -46,8 +46,7 @@ class Limit:
     statement: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Ingredient:
+class Ingredient(NamedTuple):
     """A substance in a mixture: its share by mass, its classes, its M-factors and its specific limits.
 
     A specific limit goes before the generic one of the same class and category. `additive` is False for a strong acid
@@ -66,8 +65,7 @@ class Ingredient:
     form: str = "vapour"
 
 
-@dataclass(frozen=True, slots=True)
-class _Term:
+class _Term(NamedTuple):
     weight: int
     by_m: bool
     hazard_class: str
@@ -75,8 +73,7 @@ class _Term:
     statement: str
 
 
-@dataclass(frozen=True, slots=True)
-class _Counted:
+class _Counted(NamedTuple):
     """An ingredient that counts in a row: by which term, or from which limit of its own."""
 
     number: int

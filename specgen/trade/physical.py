@@ -7,8 +7,8 @@ Sources disagree and all of them stand in the table physical_data; what is taken
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.standards.citations import Citation, documents
 from specgen.standards.reads import remembered
@@ -18,8 +18,7 @@ from specgen.trade.given import Given, from_table
 _TABLE, _SOURCES, _SLIPS = "physical_data", "physical_sources", "physical_left_out"
 
 
-@dataclass(frozen=True, slots=True)
-class LowestLimit:
+class LowestLimit(NamedTuple):
     """The lower explosive limit in % by volume that is reckoned with, whose figure it is, and how that document is called."""
 
     figure: Given
@@ -27,8 +26,7 @@ class LowestLimit:
     document: str
 
 
-@dataclass(frozen=True, slots=True)
-class Physical:
+class Physical(NamedTuple):
     """What the tables hold of a substance; None where no source has a figure. Temperatures in degC."""
 
     molar_mass: Given | None

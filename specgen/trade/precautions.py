@@ -8,7 +8,7 @@ otherwise. Called by the rules on hazards and by views.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.standards.citations import Citation
 from specgen.standards.reads import remembered
@@ -24,8 +24,7 @@ _REQUIRED_RANKS = 2
 _BULK = ("flammable_liquids", "flammable_gases", "gases_under_pressure")
 
 
-@dataclass(frozen=True, slots=True)
-class Precautions:
+class Precautions(NamedTuple):
     """Every precaution in order of its code, those of the label in order of rank, and the rest with the reason.
 
     `required` are those of which a missing one is a fault by itself; `more_than_six` says why the label may need more.

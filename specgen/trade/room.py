@@ -8,7 +8,7 @@ the schedule.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.standards.citations import ARITHMETIC
 from specgen.standards.tables import table
@@ -26,8 +26,7 @@ POSTED_TIME_DECIDES = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Remaining:
+class Remaining(NamedTuple):
     """What hangs in the air when the work ends: concentration in mg/m3, the limit to come down to."""
 
     substance: str
@@ -36,8 +35,7 @@ class Remaining:
     molar_mass: Source | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class ReEntry:
+class ReEntry(NamedTuple):
     """Time in minutes for each substance to fall to its limit, and the longest; none can be judged where one cannot."""
 
     each: tuple[Working | NotKnown, ...]

@@ -7,9 +7,8 @@ throughout: volumes add up. Called by the data sheet and by the rules on film, c
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.standards.citations import ARITHMETIC, Basis, cite
 from specgen.trade.film import PERCENT
@@ -23,8 +22,7 @@ _COMPOSITION = cite("ISO-3233-3", "principle", Basis.MEMORY)
 _WHOLE = Quantity.of("share", 100, "%")
 
 
-@dataclass(frozen=True, slots=True)
-class Component:
+class Component(NamedTuple):
     """One component of a can's contents: its share by mass of all contents, its density, and what becomes of it."""
 
     name: str

@@ -6,8 +6,8 @@ Called by the rules on hazards and by views. What is not known of the mixture gi
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.standards.citations import Citation
 from specgen.standards.tables import Row, table
@@ -21,8 +21,7 @@ _TRIGGERS = "euh_triggers"
 _SENSITISATION = {"skin_sensitisation": "H317", "respiratory_sensitisation": "H334"}
 
 
-@dataclass(frozen=True, slots=True)
-class Sensitiser:
+class Sensitiser(NamedTuple):
     """A sensitising substance: its name, share by mass, class and category (1, 1A or 1B).
 
     `covered_by` is EUH204 or EUH205 where it is an isocyanate or an epoxy constituent, `limit` its specific limit.
@@ -54,8 +53,7 @@ class Sensitiser:
         return self.share.to("%") / Fraction(row["at_least"])
 
 
-@dataclass(frozen=True, slots=True)
-class MixtureFacts:
+class MixtureFacts(NamedTuple):
     """What has to be known of a mixture; None where it is not.
 
     `epoxy_weight` is the average molecular weight of the epoxy constituents, a bare number. `lead` and

@@ -12,6 +12,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 Minutes = int
 
@@ -22,8 +23,7 @@ Bound = Callable[[Minutes], Minutes | None]
 """From the end of a task to the first or last start of the next; None for none at all (a first) or no limit (a last)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Task:
+class Task(NamedTuple):
     """A piece of work that is attended. `first` and `last` say when the one after it may begin; the last task has neither.
 
     `painters` it takes; `in_bay` for what is done in the bay that the load keeps from then on; `shut` are the stretches in which
@@ -39,8 +39,7 @@ class Task:
     shut: tuple[tuple[Minutes, Minutes], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(NamedTuple):
     """A task in the plan: its start and end, the range its start may move in without a later end of all, and the last start of the
     next task (None where there is no limit or no next).
     """
@@ -58,8 +57,7 @@ class Placed:
         return self.earliest == self.latest
 
 
-@dataclass(frozen=True, slots=True)
-class Conflict:
+class Conflict(NamedTuple):
     """No start was found for `after`: `before` allowed it from `first` to `last` at the earliest (None: for ever), and no
     working time fits; `before` is None where already the first task finds no place.
     """
@@ -70,8 +68,7 @@ class Conflict:
     last: Minutes | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Calendar:
+class Calendar(NamedTuple):
     """Working time as pairs of minutes, in their order and apart; the grid and the end of all that is looked at."""
 
     hours: tuple[tuple[Minutes, Minutes], ...]
@@ -122,8 +119,7 @@ def _kind(task: Task) -> _Kind:
     return task.painters, task.shut
 
 
-@dataclass(frozen=True, slots=True)
-class Load:
+class Load(NamedTuple):
     """What is coated together: its tasks in their order, and how long the bay stays taken after the last one, by its end."""
 
     id: str
@@ -131,8 +127,7 @@ class Load:
     released: Bound
 
 
-@dataclass(frozen=True, slots=True)
-class Laid:
+class Laid(NamedTuple):
     """One load in the plan: its bay, counted from 1, its tasks, and when the bay is free again."""
 
     load: Load

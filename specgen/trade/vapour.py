@@ -7,8 +7,7 @@ The temperature is part of a figure: the US counts ppm at 25 degC, Europe at 20 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.standards.citations import ARITHMETIC, Basis, cite
 from specgen.standards.tables import table
@@ -23,8 +22,7 @@ _VOLUMES = "molar_volumes"
 _MEMORY_OF_RULE = cite("29-CFR-1910-94", "(c)(6)(ii)", Basis.MEMORY)
 
 
-@dataclass(frozen=True, slots=True)
-class Fuel:
+class Fuel(NamedTuple):
     """One flammable vapour: what is let off in an hour, its molar mass, its lower explosive limit and in whose words."""
 
     name: str

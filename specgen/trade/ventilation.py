@@ -9,7 +9,7 @@ the method statement and the risk part of a plan.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.standards.citations import ARITHMETIC
 from specgen.standards.tables import Row, table
@@ -36,8 +36,7 @@ NO_CONTROL_FOR_ISOCYANATE = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class AirFlow:
+class AirFlow(NamedTuple):
     """Flows in m3/h: `explosion` to a share of the lower explosive limit, `each` to every limit of every vapour,
     `together` to the 8 h limits of all vapours at once, `nco` to each limit of isocyanate (empty without any), `needed`
     the largest of all; `times` is how many times the breath asks for more than the explosive limit.

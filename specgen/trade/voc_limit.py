@@ -7,10 +7,9 @@ and by the data sheet.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.standards.citations import Citation
 from specgen.standards.tables import Row, table
@@ -23,8 +22,7 @@ _PART_A = "A/"
 _REACTIVITY = {"US-CA": "reactivity_limits_california", "US": "reactivity_limits_us"}
 
 
-@dataclass(frozen=True, slots=True)
-class VocLimit:
+class VocLimit(NamedTuple):
     """A limit in g/L, or in g of ozone on g as a bare number, with the days it holds for (empty where open)."""
 
     category: str

@@ -7,11 +7,10 @@ computed. Called by every module of `trade`, by rules that judge a figure, and b
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.standards.citations import Citation
 from specgen.trade.formula import WorkingError, constants, evaluate, names, sign, write
@@ -45,8 +44,7 @@ _MEASURED = frozenset({"area", "mass", "air_flow"})
 _CARRIED_DIGITS = 3
 
 
-@dataclass(frozen=True, slots=True)
-class Input:
+class Input(NamedTuple):
     """One figure that goes into a formula, under `symbol`, counted in `unit` (empty for a bare number).
 
     `origin` says where it stands: a path in the sources, `table:NAME` or `working:ID`.
@@ -70,8 +68,7 @@ class Input:
         return sign(self.symbol)
 
 
-@dataclass(frozen=True, slots=True)
-class Working:
+class Working(NamedTuple):
     """A result in `unit`, printed to `places` digits after the point, with its formula, inputs and source."""
 
     id: str

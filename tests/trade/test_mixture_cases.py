@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -95,7 +94,7 @@ def test_estimates_of_two_forms_do_not_add_up() -> None:
     vapour = Ingredient("solvent", percent("54"), breathed, form="vapour")
     mist = Ingredient("resin", percent("29"), breathed, form="mist")
     assert list(acute_classes("m", [vapour, mist])) == []
-    (found,) = acute_classes("m", [replace(vapour, share=percent("55")), mist])
+    (found,) = acute_classes("m", [vapour._replace(share=percent("55")), mist])
     assert (found.hazard_class, found.category) == ("acute_inhalation", "4")
     assert found.workings[0].printed() == "20.00\N{NO-BREAK SPACE}mg/L"
 
@@ -104,7 +103,7 @@ def test_less_than_counts_is_left_out_of_the_estimate() -> None:
     """Category 4 counts from 1 %, categories 1 to 3 from 0.1 % (CLP Annex I, Table 1.1)."""
     trace = Ingredient("trace", percent("0.09"), (Classification("acute_oral", "1"),))
     assert list(acute_classes("m", [trace])) == []
-    (found,) = acute_classes("m", [replace(trace, share=percent("0.1"))])
+    (found,) = acute_classes("m", [trace._replace(share=percent("0.1"))])
     # 0.5 mg/kg stands for category 1: 100 / (0.1 / 0.5) = 500
     assert (found.category, found.workings[0].number) == ("4", 500)
 

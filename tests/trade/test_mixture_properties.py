@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 from itertools import pairwise
@@ -40,7 +39,7 @@ def test_more_of_a_substance_never_takes_a_class_away(mixture: list[Ingredient],
     first = mixture[0]
     share = first.share
     assert isinstance(share, Quantity)
-    more = replace(first, share=Quantity.of("share", share.to("%") * (1 + Fraction(tenths, 10)), "%"))
+    more = first._replace(share=Quantity.of("share", share.to("%") * (1 + Fraction(tenths, 10)), "%"))
     before, after = _worst(mixture), _worst([more, *mixture[1:]])
     for kind, rank in before.items():
         assert kind in after, kind

@@ -9,7 +9,7 @@ from pathlib import Path
 import psychrolib
 import pytest
 from CoolProp.HumidAirProp import HAPropsSI
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from specgen.trade.moist_air import (
@@ -92,6 +92,7 @@ def test_worked_by_hand() -> None:
 AIRS = st.tuples(st.integers(-30, 50), st.integers(2, 100))
 
 
+@settings(deadline=None)
 @given(AIRS)
 def test_dew_point_wet_bulb_and_air_stand_in_their_order(taken: tuple[int, int]) -> None:
     temperature, humidity = taken
@@ -121,6 +122,7 @@ def test_all_rise_with_humidity_and_with_warmth(temperature: int, humidity: int)
         assert all(one < other for one, other in zip(first, higher, strict=True))
 
 
+@settings(deadline=None)
 @given(AIRS)
 def test_back_from_absolute_humidity(taken: tuple[int, int]) -> None:
     temperature, humidity = taken

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 
 from specgen.documents.method_statement.conditions import Asked, Condition, conditions, names_papers, refusal, unlisted
 from specgen.documents.parts.wording import Words
@@ -111,7 +110,7 @@ def _met(pair: TopPair, job: Job, spec: Spec, steps: tuple[PreparationStep, ...]
 def _without_window(verdict: Overcoating) -> Overcoating:
     """The verdict for paint that has no window left: of a choice that begins with it, the rest remains."""
     left = (tuple(need for need in choice if need != "in_window") for choice in verdict.needs)
-    return replace(verdict, needs=tuple(choice for choice in left if choice))
+    return verdict._replace(needs=tuple(choice for choice in left if choice))
 
 
 def _patch(words: Words) -> Condition:

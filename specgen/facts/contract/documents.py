@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.model.contract_document import ContractClause, ContractDocument, Superseded
 from specgen.model.spec import Spec
 
 
-@dataclass(frozen=True, slots=True)
-class Moved:
+class Moved(NamedTuple):
     """Where a clause is said to stand now: the document and clause of the sources, None where these do not hold it."""
 
     document: ContractDocument | None

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 from specgen.facts import requirement
 from specgen.model.contract_document import ClauseLimit
@@ -39,8 +39,7 @@ class Verdict(StrEnum):
 GRAVEST = (Verdict.NOT_MET, Verdict.NOT_ANSWERED, Verdict.NOT_TOLD, Verdict.MET)
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(NamedTuple):
     """One limit of a clause and what the job states for it.
 
     `what` names the limit, `asked` is its value, `found` what the job states, None where it states nothing; `path` is the address of
@@ -58,8 +57,7 @@ class Held:
     of: requirement.Asked | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Ground:
+class Ground(NamedTuple):
     """What a limit is held against: the items of the job it applies to, with their systems and preparations, each once."""
 
     job: Job
@@ -88,8 +86,7 @@ class Ground:
         return Ground(self.job, self.spec, tuple(kept))
 
 
-@dataclass(frozen=True, slots=True)
-class Ours:
+class Ours(NamedTuple):
     """One film of ours with its address and whether the product lends it."""
 
     value: Quantity

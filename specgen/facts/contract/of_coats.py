@@ -6,7 +6,6 @@ Called by `limits`. A coat whose product is not chosen answers with what it requ
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from specgen.facts.contract.held import Ground, Held, Ours, Value, Verdict, held_films, verdict_of
 from specgen.facts.layer.film import Limit, film_limit
@@ -95,7 +94,7 @@ def _films(limit: ClauseLimit, layers: Sequence[Layer], system: System, spec: Sp
         for held in held_films(asked, ours, at, FILM):
             together = limit.coat is not None and len(layers) > 1 and held.asked is not asked.max
             if held.verdict is Verdict.NOT_MET and together and _enough(layers, system, spec, held.asked):
-                yield replace(held, verdict=Verdict.NOT_TOLD, why=N_("several coats are of this type"))
+                yield held._replace(verdict=Verdict.NOT_TOLD, why=N_("several coats are of this type"))
             else:
                 yield held
 
@@ -126,8 +125,8 @@ def _products(asked: Requirement, coat: Role | None, ground: Ground) -> Iterator
         mixed = clause.asked is Asked.COLOUR and any(one.verdict is Verdict.MET for one in found)
         for held in dict.fromkeys(found):
             if mixed and held.verdict is Verdict.NOT_MET:
-                yield replace(
-                    held, verdict=Verdict.NOT_TOLD, why=N_("other parts of the job have the colour asked for")
+                yield held._replace(
+                    verdict=Verdict.NOT_TOLD, why=N_("other parts of the job have the colour asked for")
                 )
             else:
                 yield held

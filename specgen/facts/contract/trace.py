@@ -6,7 +6,7 @@ The one answer for rules, pages and commands.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.contract.held import GRAVEST, Ground, Held, Verdict
 from specgen.facts.contract.limits import held_limits
@@ -17,8 +17,7 @@ from specgen.model.spec import Spec
 from specgen.model.walk import Path
 
 
-@dataclass(frozen=True, slots=True)
-class Traced:
+class Traced(NamedTuple):
     """One clause with its verdict. `held` are its limits, `answer` and `deviation` what the author says of it."""
 
     made: MadeTo

@@ -8,10 +8,9 @@ documents of a job.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.facts.product.hazard_facts import is_water, isocyanates_in
 from specgen.model.job import Job, WorkAir
@@ -42,8 +41,7 @@ _BACK_IN = "re-entry time"
 _NO_ROOM = NotKnown(_BACK_IN, "room volume and fresh-air flow are not both stated", ("room volume", "air flow"))
 
 
-@dataclass(frozen=True, slots=True)
-class FlowAsked:
+class FlowAsked(NamedTuple):
     """Fresh air one limit asks for, in m3/h. Solvents are numbered from 1, so that none is named; 0 for what is none."""
 
     use: Literal["explosion", "solvent", "vapours", "isocyanate", "all"]
@@ -57,8 +55,7 @@ class FlowAsked:
         return self.limit.concentration if self.limit is not None and self.limit.as_nco else None
 
 
-@dataclass(frozen=True, slots=True)
-class ProductAir:
+class ProductAir(NamedTuple):
     """Air for one product of a job under one law.
 
     `isocyanates` is True where it holds isocyanate or nobody knows.
@@ -115,8 +112,7 @@ class ProductAir:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class _Part:
+class _Part(NamedTuple):
     """What evaporates of a product, and by which shares of its mass: that of the contents, and what curing lets off."""
 
     id: str
@@ -126,8 +122,7 @@ class _Part:
     burns: bool | None
 
 
-@dataclass(frozen=True, slots=True)
-class LawOfAir:
+class LawOfAir(NamedTuple):
     """Whether limits under a law are in the tables, and whose stand in where it has none of its own; empty for nobody's."""
 
     law: str
@@ -289,7 +284,7 @@ def _with_release(parts: Sequence[_Part], name: str, cas: str, share: Given) -> 
     same = [part for part in parts if (cas and part.cas == cas) or part.name == name]
     if not same:
         return [*parts, _Part("cure-release", name, cas, (share,), None)]
-    return [replace(part, shares=(*part.shares, share)) if part is same[0] else part for part in parts]
+    return [part._replace(shares=(*part.shares, share)) if part is same[0] else part for part in parts]
 
 
 def _emitted(key: str, part: _Part, rate: Given) -> Working:

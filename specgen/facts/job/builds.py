@@ -6,7 +6,7 @@ item has another colour, are one build.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.model.job import Item, Job
 from specgen.model.preparation import Preparation, Substrate
@@ -17,8 +17,7 @@ MOST_COATS = 200
 """Coats of all builds on all vehicles that one file of cards has room for; more come in several."""
 
 
-@dataclass(frozen=True, slots=True)
-class Build:
+class Build(NamedTuple):
     """One way of building up paint: its items, and what they share. Letters run A to Z, then A1, A2 and on.
 
     `painted` are its systems, each with its items: one, or several that differ in variant and film; `system` is the first.

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.model.hazards import SignalWord
 from specgen.model.job import Job, Supply, SupplyKind
@@ -19,8 +19,7 @@ def chemicals(job: Job) -> Iterator[Supply]:
             yield entry
 
 
-@dataclass(frozen=True, slots=True)
-class Marks:
+class Marks(NamedTuple):
     """What the label of a chemical shows by its hazard statements."""
 
     signal_word: SignalWord

@@ -8,9 +8,8 @@ point, a party or a safety limit: those have no name here.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date
-from typing import Any
+from typing import Any, NamedTuple
 
 from specgen.facts.job.counting import specified
 from specgen.facts.job.criteria import criteria_of
@@ -54,8 +53,7 @@ CALLED: Mapping[str, str] = {
 _LOWER = frozenset({"film_min", "film_nominal"})
 
 
-@dataclass(frozen=True, slots=True)
-class Eased:
+class Eased(NamedTuple):
     """One limit of a concession by its name."""
 
     name: str

@@ -5,9 +5,9 @@ Called by the rule on enough readings, and by whoever lays out record sheets or 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
+from typing import NamedTuple
 
 from specgen.facts.job.inspected import places
 from specgen.facts.job.quantities import quantities
@@ -22,8 +22,7 @@ from specgen.units.quantity import Quantity
 _SPOTS, _READINGS = "spots in an area", "readings in a spot"
 
 
-@dataclass(frozen=True, slots=True)
-class LeastCount:
+class LeastCount(NamedTuple):
     """A number, and on whose word."""
 
     number: int

@@ -6,7 +6,7 @@ then, the last one where the point says so or the work is complete.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.job.inspected import places
 from specgen.facts.job.points import layers_read
@@ -23,8 +23,7 @@ from specgen.units.quantity import Quantity
 _LIMITS: tuple[Limit, ...] = ("min", "nominal", "max")
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(NamedTuple):
     """A criterion and the items it holds for; without items for all that the point inspects."""
 
     items: tuple[Item, ...]

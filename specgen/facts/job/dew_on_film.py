@@ -7,8 +7,8 @@ the share of its own drying time; a coat whose drying is not stated for that air
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import NamedTuple
 
 from specgen.facts.job.air_allows import moist
 from specgen.facts.job.hourly_air import Hour, HourlyAir, from_profile
@@ -30,8 +30,7 @@ _LOOKED_AT = timedelta(hours=12)
 """How long after a coat whose drying is not known the air is looked at."""
 
 
-@dataclass(frozen=True, slots=True)
-class Dew:
+class Dew(NamedTuple):
     """The hour in which the surface is nearest to the dew point or below it, while a coat is wet, and by how much it is above."""
 
     step: Step
@@ -41,8 +40,7 @@ class Dew:
     wet_until: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class Untold:
+class Untold(NamedTuple):
     """A coat of which it cannot be told until when it is wet, and why."""
 
     step: Step

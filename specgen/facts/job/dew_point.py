@@ -6,7 +6,7 @@ Asked by the rules on it and on amine blush, and by the method statement.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.standards.tables import Row, table
 from specgen.trade.moist_air import HIGHEST, LOWEST, Air, dew_point_over_water, vapour_pressure
@@ -26,8 +26,7 @@ def least_margin(kept: Quantity | None) -> tuple[Quantity, Row]:
     return Quantity.of("temperature_difference", int(row["least"]), _US if american else "K", row["least"]), row
 
 
-@dataclass(frozen=True, slots=True)
-class DewPoints:
+class DewPoints(NamedTuple):
     """The dew points over water of air of one temperature, one for each humidity asked for."""
 
     air: Quantity

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.job.criteria import criterion_of
 from specgen.facts.job.inspected import places
@@ -39,8 +40,7 @@ class Asked:
     lent: frozenset[str]
 
 
-@dataclass(frozen=True, slots=True)
-class Read:
+class Read(NamedTuple):
     """A system read at a point, and the films its criterion may speak of, the likeliest first."""
 
     system: System

@@ -8,10 +8,10 @@ nothing. Called by `schedule`.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from fractions import Fraction
 from itertools import pairwise
+from typing import NamedTuple
 
 from specgen.model.schedule import HourOfAir
 from specgen.units.quantity import Quantity
@@ -22,16 +22,14 @@ Times = Callable[["Hour"], int | None]
 """Minutes that a wait takes in the air of one hour; None where nothing is stated for it, or there is no limit."""
 
 
-@dataclass(frozen=True, slots=True)
-class Hour:
+class Hour(NamedTuple):
     """The air of one hour. `humidity` None where it is not known."""
 
     air: Quantity
     humidity: Quantity | None
 
 
-@dataclass(frozen=True, slots=True)
-class HourlyAir:
+class HourlyAir(NamedTuple):
     """Hours from the start of the plan on; a single one stands for all."""
 
     hours: tuple[Hour, ...]
@@ -95,8 +93,7 @@ class HourlyAir:
         return None
 
 
-@dataclass(frozen=True, slots=True)
-class Hole:
+class Hole(NamedTuple):
     """An hour of the profile that does not follow on the one before: a gap, a repeat, or a change of the clock."""
 
     entry: HourOfAir

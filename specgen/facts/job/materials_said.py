@@ -7,7 +7,7 @@ paint, on what is fitted or on a material that is gone is not read, nor is a mat
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.texts import CLAUSE
 from specgen.standards.tables import table
@@ -78,8 +78,7 @@ _MEANT: tuple[tuple[str, tuple[str, ...]], ...] = (
 _METAL_NOT_SEEN = {"old_paint", "oem_finish", "ecoat_part", "powder_part", "not-named"}
 
 
-@dataclass(frozen=True, slots=True)
-class Said:
+class Said(NamedTuple):
     """A material that a text names of the part: its words, and what ids of the table of materials may begin with."""
 
     words: str

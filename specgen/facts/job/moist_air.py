@@ -7,9 +7,8 @@ adds none, and drying takes it away. Rules, the command on climate and the pages
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.facts.job.dew_point import least_margin
 from specgen.model.job import Job
@@ -37,8 +36,7 @@ HEATERS = "No direct-fired or unflued heater and no ignition source where paint 
 DRY_AIR = "heating alone adds no water"
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(NamedTuple):
     """The water in the air at one temperature and relative humidity."""
 
     air: Quantity
@@ -46,8 +44,7 @@ class Held:
     water: Working
 
 
-@dataclass(frozen=True, slots=True)
-class Bring:
+class Bring(NamedTuple):
     """How air comes to hold the water asked for: warm air and parts to `air` first where that differs, then humidify to `humidity`.
 
     `humidity` in whole %, rounded up, and what the surface is then above the dew point.
@@ -67,8 +64,7 @@ class Bring:
         return f"{humidify}, with the parts as warm as the air ({above})"
 
 
-@dataclass(frozen=True, slots=True)
-class Limits:
+class Limits(NamedTuple):
     """What job and products together allow while the paint goes on; None where nobody limits it."""
 
     coldest: Quantity | None

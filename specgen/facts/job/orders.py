@@ -6,7 +6,7 @@ Rounding each job up by itself would order more cans than are needed. Called by 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import partial
 
 from specgen.facts.job.quantities import PackKey, Quantities, quantities
@@ -91,10 +91,10 @@ def _of_job(job: str, figures: Quantities) -> dict[str, Working]:
             inputs = []
             for entry in working.inputs:
                 below = stated.get(entry.origin.removeprefix(_REFERS)) if entry.origin.startswith(_REFERS) else None
-                inputs.append(entry if below is None else replace(entry, origin=f"{_REFERS}{renamed(below).id}"))
+                inputs.append(entry if below is None else entry._replace(origin=f"{_REFERS}{renamed(below).id}"))
             own = any(entry.origin.startswith(("jobs.", f"{_REFERS}{job}/")) for entry in inputs)
             name = f"{job}/{working.id}" if own else working.id
-            found[working.id] = replace(working, id=name, inputs=tuple(inputs))
+            found[working.id] = working._replace(id=name, inputs=tuple(inputs))
         return found[working.id]
 
     for working in stated.values():

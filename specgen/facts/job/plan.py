@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from typing import NamedTuple
 
 from specgen.model.schedule import Work
 from specgen.model.system import Layer, System
@@ -14,8 +14,7 @@ GRID: Minutes = 15
 """Minutes: every step begins on the quarter of an hour."""
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
+class Fault(NamedTuple):
     """What stands in the way of a plan, at its path in the sources, and what to do."""
 
     at: Path
@@ -23,8 +22,7 @@ class Fault:
     put_right: str
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(NamedTuple):
     """One step of the plan. `latest_start` moves it without a later end of all; `expires` is the last start of the step after it.
 
     `held_up` says what it waits for since the step before it ended; it is empty where it begins then.
@@ -47,8 +45,7 @@ class Step:
         return self.start == self.latest_start
 
 
-@dataclass(frozen=True, slots=True)
-class Done:
+class Done(NamedTuple):
     """When one load may be handled, goes back into service and is fully cured; None where it is not stated for that air."""
 
     load: str
@@ -58,8 +55,7 @@ class Done:
     cured: datetime | None
 
 
-@dataclass(frozen=True, slots=True)
-class Plan:
+class Plan(NamedTuple):
     """Steps in the order they begin; dates of each load; when the climate is read; packs of each (product, variant) by day."""
 
     start: datetime
@@ -70,8 +66,7 @@ class Plan:
     packs: tuple[tuple[date, str, int], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class NoPlan:
+class NoPlan(NamedTuple):
     """No plan was found; that does not mean that there is none. The two steps that conflict, and what would resolve it."""
 
     load: str

@@ -7,7 +7,7 @@ fault, so that a rule can say so. Called by the rules on quantities, by the docu
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import partial
 
@@ -81,7 +81,7 @@ class Quantities:
             return None
         most = self.packs[ordered].number if ordered in self.packs else None
         added = sum((one.number for one in held), Fraction(0))
-        return replace(held[0], result=added if most is None else min(added, most))
+        return held[0]._replace(result=added if most is None else min(added, most))
 
     def told_once(self) -> tuple[Working, ...]:
         """The workings, without those of a coat that is the only one of its product: the packs of the product say the same."""

@@ -9,9 +9,9 @@ the command on the schedule and by the method statement.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import cache
+from typing import NamedTuple
 
 from specgen.facts.job.air_allows import moist, not_allowed
 from specgen.facts.job.held_up import held_up
@@ -63,8 +63,7 @@ def _worked_out(spec: Spec, job: Job, start: datetime | None) -> Answer:
     return planner.answer()
 
 
-@dataclass(frozen=True, slots=True)
-class _Shut:
+class _Shut(NamedTuple):
     """Minutes in which a coat may not go on, and which limit its air misses."""
 
     hours: tuple[Minutes, Minutes]

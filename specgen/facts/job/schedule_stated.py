@@ -6,8 +6,8 @@ Nothing is guessed: what is missing or contradicts itself becomes a fault with i
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from typing import NamedTuple
 
 from specgen.facts.job.hourly_air import Hole, Hour, HourlyAir, from_profile
 from specgen.facts.job.plan import GRID, Fault
@@ -62,8 +62,7 @@ def working_hours(stated: Schedule, first: date, days: int) -> Iterator[tuple[da
                 yield datetime.combine(day, entry.begins), datetime.combine(day, entry.ends)
 
 
-@dataclass(frozen=True, slots=True)
-class Group:
+class Group(NamedTuple):
     """Items coated together with one system."""
 
     id: str

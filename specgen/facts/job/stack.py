@@ -7,8 +7,8 @@ Called by the rules on old paint, layers, climate and repair, and by the method 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.facts.layer.film import expected_film
 from specgen.facts.memo import memoised
@@ -27,8 +27,7 @@ from specgen.units.quantity import Quantity
 _PAINTED = {"ecoat_part": "ecoat", "powder_part": "powder", "oem_finish": "oem_finish", "old_paint": None}
 
 
-@dataclass(frozen=True, slots=True)
-class OldLayer:
+class OldLayer(NamedTuple):
     """An old coat that stays. `path` is its address from the top of the sources, `coat` what is said of it.
 
     `family` is None where it is not stated, or stated as not named.
@@ -49,8 +48,7 @@ class OldLayer:
         return self.coat.cured is False
 
 
-@dataclass(frozen=True, slots=True)
-class NewLayer:
+class NewLayer(NamedTuple):
     """A layer of the system with its product. `film` is what it will have, None where nothing tells."""
 
     layer: Layer
@@ -63,8 +61,7 @@ class NewLayer:
         return self.product.binder
 
 
-@dataclass(frozen=True, slots=True)
-class Stack:
+class Stack(NamedTuple):
     """The whole stack of one item. `old` and `new` run from the part up; `system` is what `new` comes from."""
 
     item: Item

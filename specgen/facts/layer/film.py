@@ -6,9 +6,8 @@ system aims at. What one pass gives and where a colour hides are figures of the 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.facts.product.variants import own
 from specgen.model.product import Product, Variant
@@ -23,8 +22,7 @@ Stands = Literal["layer", "variant", "product"]
 _BORROWED: frozenset[Limit] = frozenset({"min", "max"})
 
 
-@dataclass(frozen=True, slots=True)
-class Film:
+class Film(NamedTuple):
     """A dry film in force. `path` is its address from the top of the sources, `stated_by` whose word it is."""
 
     value: Quantity

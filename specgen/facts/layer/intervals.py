@@ -8,8 +8,7 @@ Asked by rules on intervals and layers, by the method statement and by the job c
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from typing import Protocol, TypeVar
+from typing import NamedTuple, Protocol, TypeVar
 
 from specgen.facts.placing import jobs_painted_with
 from specgen.model.drying import OvercoatWindow
@@ -28,8 +27,7 @@ class _AtAir(Protocol):
 Entry = TypeVar("Entry", bound=_AtAir)
 
 
-@dataclass(frozen=True, slots=True)
-class Interval:
+class Interval(NamedTuple):
     """The interval between two layers at one air. `window` is the product's, None where it states none for the product above.
 
     `late` is what is done if the maximum is exceeded: as the system states it, else the product; empty for neither.

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.facts.layer.intervals import coldest_air
 from specgen.facts.product.drying import Unstated, earliest, longest, spoken, stage_of, time_between
@@ -13,8 +13,7 @@ from specgen.model.system import Layer, System
 from specgen.units.quantity import Quantity, lower
 
 
-@dataclass(frozen=True, slots=True)
-class Reached:
+class Reached(NamedTuple):
     """A layer at a time after the last coat, `waited` after its own: `due` is when its stage is reached at the coldest air.
 
     `stated_at` is the air the product states `due` for; where that is warmer, `due` is too short at best. `between` is the time

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.left import film_in_the_end, least_left, removals
@@ -14,8 +14,7 @@ from specgen.units.quantity import Quantity
 from specgen.units.rounding import round_half_up
 
 
-@dataclass(frozen=True, slots=True)
-class FilmSum:
+class FilmSum(NamedTuple):
     """A sum over layers, with the films summed.
 
     `borrowed` are the ids of those for which a limit of the product is counted, `lacking` of those that have none, so that the sum

@@ -9,8 +9,8 @@ by the schedule.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from specgen.facts.layer.film import film_limit
 from specgen.facts.layer.intervals import late_allowed, windows_for
@@ -32,8 +32,7 @@ from specgen.units.quantity import Quantity, lower, upper
 _NOTHING_STATED = "an interval"
 
 
-@dataclass(frozen=True, slots=True)
-class Wait:
+class Wait(NamedTuple):
     """What is known of the interval between two coats in one air.
 
     `shortest` and `longest` as stated by product and system together at that temperature; `longest` is None where there is no
@@ -200,8 +199,7 @@ def _water(
     return NotKnown(name, "no interval is stated with its humidity and film", ("overcoat.humidity", "overcoat.film"))
 
 
-@dataclass(frozen=True, slots=True)
-class _Measured:
+class _Measured(NamedTuple):
     """A minimum interval with all it was stated for."""
 
     time: Quantity

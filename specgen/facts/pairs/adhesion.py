@@ -5,15 +5,14 @@ The mark is that of the tape test by method A; method B and ISO 2409 are read on
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.model.job import WORST_CLASS, OldCoat
 from specgen.standards.citations import PRACTICE, Citation
 from specgen.standards.tables import table
 
 
-@dataclass(frozen=True, slots=True)
-class WeakAdhesion:
+class WeakAdhesion(NamedTuple):
     """The leaf that holds the reading, the reading in words, and on whose word it is weak."""
 
     leaf: str

@@ -6,7 +6,7 @@ Asked by the method statement and by the rules on least preparation: `preparatio
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.job.exposure import severe_service
 from specgen.facts.pairs.parts import WORKING, Part, is_jetting
@@ -20,8 +20,7 @@ from specgen.trade.known import NotKnown
 _FAR = 2
 
 
-@dataclass(frozen=True, slots=True)
-class MissedFloor:
+class MissedFloor(NamedTuple):
     """The least grades that no step reaches; `step` states the cleanest grade, `path` is its place, `source` who asks for them.
 
     `confirmed`: grade and least grade are of one series, or paired by a published equivalence, or the product's own word and

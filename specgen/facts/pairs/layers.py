@@ -7,7 +7,7 @@ does the word of the product above that it may go over the generic type below.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.pairs.answers import DULLING, answered_by_coat, dulled
 from specgen.facts.pairs.families import BODY_FILLER, ETCHING, NOT_NAMED, binder_family
@@ -23,8 +23,7 @@ PARENT = {"epoxy_latent": "epoxy_2k", "pu_latent": "pu_2k_aliphatic"}
 _CARRIES_CLEAR = {Role.BASECOAT, Role.TOPCOAT, Role.CLEARCOAT}
 
 
-@dataclass(frozen=True, slots=True)
-class LayerPair:
+class LayerPair(NamedTuple):
     """One layer over another, with the verdict on the two families."""
 
     below: Layer

@@ -6,7 +6,7 @@ Each pair is told of once, by the rule that says most: lifting, bitumen and elec
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.job.stack import NewLayer, OldLayer, Stack, stacks
 from specgen.facts.pairs.answers import answered_by_coat, answered_by_preparation
@@ -24,8 +24,7 @@ MADE_FOR_METAL = {"wash_primer", BODY_FILLER} | ZINC_RICH
 _COLOUR = {Role.BASECOAT, Role.TOPCOAT, Role.CLEARCOAT}
 
 
-@dataclass(frozen=True, slots=True)
-class TopPair:
+class TopPair(NamedTuple):
     """The first new coat over the top old coat of an item, with the verdict on the two."""
 
     stack: Stack

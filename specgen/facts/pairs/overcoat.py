@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
 from enum import StrEnum
+from typing import NamedTuple
 
 from specgen.facts.pairs.families import NOT_NAMED, ZINC_RICH, binder_family, paint_name
 from specgen.standards.citations import LOGIC, PRACTICE, Basis, Citation
@@ -42,8 +42,7 @@ class Verdict(StrEnum):
     NOT_LISTED = "not listed"
 
 
-@dataclass(frozen=True, slots=True)
-class Overcoating:
+class Overcoating(NamedTuple):
     """The verdict on a new coat over an old one.
 
     `needs` are ids of overcoat_needs: all entries, of each entry one. On a pair not recommended they would make it possible.
@@ -117,9 +116,9 @@ def on_rub(new: str, rub: str) -> Overcoating:
     )
     base = Overcoating(new, rub, False, Verdict.NOT_LISTED, citation=PRACTICE, from_ladder=True)
     if rub == "soluble" and strong:
-        return replace(base, verdict=Verdict.NOT_RECOMMENDED, mechanisms=("lifting",), citation=ground)
+        return base._replace(verdict=Verdict.NOT_RECOMMENDED, mechanisms=("lifting",), citation=ground)
     needs = (("abrade",),) if rub == "resistant" else (("abrade",), ("patch_test",))
-    return replace(base, verdict=Verdict.CONDITIONAL, needs=needs)
+    return base._replace(verdict=Verdict.CONDITIONAL, needs=needs)
 
 
 def in_words(needs: Iterable[tuple[str, ...]], papers: str = "") -> str:
@@ -152,8 +151,7 @@ def weakest(*citations: Citation) -> Citation:
     return max(citations, key=lambda citation: _STRENGTH.index(citation.basis))
 
 
-@dataclass(frozen=True, slots=True)
-class _Found:
+class _Found(NamedTuple):
     row: Row
     new_group: Row | None
     old_group: Row | None
@@ -249,8 +247,8 @@ def _from_ladder(new: str, old: str, fresh: bool) -> Overcoating:
 
 
 def _refuse(base: Overcoating, by: str) -> Overcoating:
-    return replace(base, verdict=Verdict.NOT_RECOMMENDED, mechanisms=(by,), citation=PRACTICE)
+    return base._replace(verdict=Verdict.NOT_RECOMMENDED, mechanisms=(by,), citation=PRACTICE)
 
 
 def _on_conditions(base: Overcoating, *needs: tuple[str, ...]) -> Overcoating:
-    return replace(base, verdict=Verdict.CONDITIONAL, needs=needs, citation=PRACTICE)
+    return base._replace(verdict=Verdict.CONDITIONAL, needs=needs, citation=PRACTICE)

@@ -6,7 +6,7 @@ Called by the rules of this folder, of `substrates` and of `fillers`.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.memo import gathered
 from specgen.facts.placing import Placed, items_painted_with, items_prepared_with
@@ -36,8 +36,7 @@ _JETTED_BARE = {"WJ-1", "WJ-2"}
 _ASKED_AS = {"steel_hot_rolled": "steel_cold_rolled"}
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(NamedTuple):
     """One item of a job with everything that is said about it."""
 
     job: Job

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.layer.figures import solids_sprayed
 from specgen.facts.layer.film import film_of_variant
@@ -16,8 +16,7 @@ from specgen.trade.working import Working
 from specgen.units.quantity import Quantity
 
 
-@dataclass(frozen=True, slots=True)
-class Comb:
+class Comb(NamedTuple):
     """The wet film that dries to `film`. `variants` are the names it holds for, empty for all."""
 
     variants: str

@@ -6,7 +6,7 @@ Called by `product_figures`. There is no coverage without a film, and none witho
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.layer.figures import solids_in_can
 from specgen.facts.product.variants import keep, subject
@@ -27,8 +27,7 @@ _TRANSFER, _LOSS = "transfer_efficiency_aerosol", "loss_ranges"
 _WAYS = ("brush or roller application", "conventional spray", "airless spray")
 
 
-@dataclass(frozen=True, slots=True)
-class Coverage:
+class Coverage(NamedTuple):
     """What a can or a litre covers at `film` (its name among the limits in `limit`), worked in one way.
 
     `least` and `most` are the two ends of what is usual; `share` is what lands of a can, or what is lost of a litre.

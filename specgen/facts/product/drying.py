@@ -7,8 +7,7 @@ no time is carried over to colder air.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 from specgen.facts.usual import proportion
 from specgen.model.drying import Drying, DryingStage, SandableAfter, Sanding
@@ -24,8 +23,7 @@ _SPOKEN: dict[DryingStage | Sanding, str] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Unstated:
+class Unstated(NamedTuple):
     """A stage or way of sanding that a product states for warmer air than `air` alone: `time` at `stated_at`, the coolest of them."""
 
     kind: DryingStage | Sanding

@@ -7,9 +7,9 @@ and what stands behind the label. Called by `data_sheet`, `label_sheet`, `explai
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 from functools import partial
+from typing import NamedTuple
 
 from specgen.facts.layer.figures import solids_in_can, solids_sprayed
 from specgen.facts.memo import memoised
@@ -27,8 +27,7 @@ from specgen.trade.known import NotKnown, known, worked_out
 from specgen.trade.working import Working
 
 
-@dataclass(frozen=True, slots=True)
-class ProductFigures:
+class ProductFigures(NamedTuple):
     """`film` are the workings behind `combs` and `coverage`, each once and before those that build on it.
 
     The volume solids in percent are those of the product itself, which a variant may state anew. `voc` is the

@@ -6,7 +6,6 @@ A supplier is bound by a harmonised class whether the composition names it or no
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 
@@ -142,8 +141,7 @@ def _filled(entry: Ingredient, line: Component, on: date) -> Ingredient:
     kinds |= {"eye_damage"} if "skin_corrosion" in kinds else set()
     factors = {found.hazard_class for found in line.classes if found.m_factor is not None}
     acute, chronic = _factors(row)
-    return replace(
-        entry,
+    return entry._replace(
         limits=(*entry.limits, *(limit for limit in limits_of(row) if limit.hazard_class in kinds)),
         estimates=_estimates(row),
         m_acute=entry.m_acute if "aquatic_acute" in factors else acute,
@@ -158,8 +156,7 @@ def _completed(entry: Ingredient, line: Component, on: date, *, own: bool) -> In
     given = classes_of(row)
     kept = [limit for limit in entry.limits if own or not any(limit.hazard_class == g.hazard_class for g in given)]
     acute, chronic = _factors(row)
-    return replace(
-        entry,
+    return entry._replace(
         classes=tuple(dict.fromkeys((*entry.classes, *given))),
         limits=tuple(dict.fromkeys((*kept, *limits_of(row)))),
         estimates=_estimates(row),

@@ -7,8 +7,8 @@ declared one. Called by the rules on hazards and by the maker's documents.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from specgen.facts.memo import memoised
 from specgen.facts.product.harmonised import as_the_law_has_it, reached, with_the_law
@@ -46,8 +46,7 @@ _AEROSOLS = "aerosols"
 _FLAMMABLE = ("1", "2")
 
 
-@dataclass(frozen=True, slots=True)
-class DerivedHazards:
+class DerivedHazards(NamedTuple):
     """What follows from composition, tests and declared classes of one product.
 
     `aerosol` is None for what is no aerosol. `classes` are those the label is derived from: what is declared, with the

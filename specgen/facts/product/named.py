@@ -7,9 +7,9 @@ by the rule on names and by the pages that print them.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.facts.product.harmonised import left_out
 from specgen.facts.product.hazard_facts import declared_classes
@@ -36,8 +36,7 @@ _NAMED_FOR = {
 _ONLY_CATEGORY_1 = frozenset({"skin_corrosion", "eye_damage"})
 
 
-@dataclass(frozen=True, slots=True)
-class Unnamed:
+class Unnamed(NamedTuple):
     """A declared class that comes from components of which the label names none; `others_named` where it names something."""
 
     declared: Classification

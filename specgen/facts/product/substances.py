@@ -10,9 +10,9 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from enum import Enum, auto
+from typing import NamedTuple
 
 from specgen.facts.product.harmonised import classes_of, harmonised
 from specgen.facts.product.hazard_facts import table_row
@@ -37,8 +37,7 @@ class Standing(Enum):
     NO_NUMBER = auto()
 
 
-@dataclass(frozen=True, slots=True)
-class Substance:
+class Substance(NamedTuple):
     """What the tables hold for one registry number on a day.
 
     `entry` is the row of harmonised_classes in force, `coming` the one that follows it, `classes` those that hold without

@@ -5,10 +5,9 @@ Called by the rules on emissions and by the VOC table of the documents: both jud
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from specgen.facts.pairs.families import WATERBORNE
 from specgen.facts.product.hazard_facts import package_of
@@ -34,8 +33,7 @@ def limit_of(product: Product, entry: VocCategory, on: date) -> VocLimit | NotKn
             return None
 
 
-@dataclass(frozen=True, slots=True)
-class Reactivity:
+class Reactivity(NamedTuple):
     """What a can states of its reactivity for a market, in g of ozone on g, and the lowest limit that holds for it.
 
     `missing` are the leaves below `voc` that are not stated, of reactivity and factors.

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 
 from specgen.facts.memo import gathered
 from specgen.facts.tests.standards import Named, standards_in
@@ -39,7 +38,7 @@ def cited(spec: Spec, record: Node) -> Iterator[tuple[Path, Named]]:
             before, after = text[: named.start], text[named.end :]
             if not _OF_THE_PAST.search(before) and not _PAST_AFTER.match(after):
                 apart = editions.get(path[:-1], "") if path[-1] == "standard" else ""
-                yield path, replace(named, edition=named.edition or apart, written=_with(named, apart))
+                yield path, named._replace(edition=named.edition or apart, written=_with(named, apart))
 
 
 @gathered

@@ -6,7 +6,7 @@ One answer for the rules, the data sheet and the qualification matrix: a claim i
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.memo import memoised
 from specgen.facts.tests.doubtful import doubt_of_claim, doubt_of_results
@@ -26,8 +26,7 @@ from specgen.standards.reads import remembered
 from specgen.standards.tables import table
 
 
-@dataclass(frozen=True, slots=True)
-class Evidence:
+class Evidence(NamedTuple):
     """The test behind a claim, and behind the other side of a comparison; None where the claim names none that is there.
 
     `unlike` is what of it is not as claimed, `unequal` what the two sides of a comparison do not share, `alone` the word that compares

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.model.test_report import DoneTest, PanelSeries
 
@@ -17,16 +17,14 @@ SUBSTRATE, GLUE, DOLLY, LAST = "A", "Y", "Z", "-"
 _FIRST_COAT = ord("B")
 
 
-@dataclass(frozen=True, slots=True)
-class Letter:
+class Letter(NamedTuple):
     """One letter: `coat` is the number of the coat it is for, from the substrate outwards; 0 where it is for none."""
 
     letter: str
     coat: int
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(NamedTuple):
     """A place of failure as written, with the letter it is, or the two it lies between."""
 
     code: str

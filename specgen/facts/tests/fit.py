@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.model.preparation import known_grades
 from specgen.model.product import PackForm, Product
@@ -28,8 +28,7 @@ EQUAL_FILM = N_("mean total DFT")
 _PERCENT = 100
 
 
-@dataclass(frozen=True, slots=True)
-class Mismatch:
+class Mismatch(NamedTuple):
     """What differs, as it is asked or claimed, and as it was tested."""
 
     about: str
@@ -40,8 +39,7 @@ class Mismatch:
         return f"{self.about}: {self.asked}; tested: {self.tested}"
 
 
-@dataclass(frozen=True, slots=True)
-class Tested:
+class Tested(NamedTuple):
     """A test of a report with the panels it was done on."""
 
     report: LabReport

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.facts.tests.spoken import Spoken
 from specgen.facts.tests.standards import methods_in, says, standards_in
@@ -42,8 +42,7 @@ _ANGLE = re.compile(r"\b(20|60|85) ?(?:°|deg(?:rees?)?\b)|\b(20|60|85)-degree",
 KONIG, PERSOZ, GLOSS = "pendulum_konig", "pendulum_persoz", "gloss"
 
 
-@dataclass(frozen=True, slots=True)
-class SaidValue:
+class SaidValue(NamedTuple):
     """One value, or both ends of a range, of one method, with the words it stands in."""
 
     method: str

@@ -7,9 +7,9 @@ cause. Results are compared as observed, never rounded before.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.facts.tests.values import meets, method_row
 from specgen.model.test_report import DecisionRule, DoneTest, SpecimenResult
@@ -30,8 +30,7 @@ class Outcome(StrEnum):
     NOT_TOLD = "cannot be told"
 
 
-@dataclass(frozen=True, slots=True)
-class Results:
+class Results(NamedTuple):
     """The results counted, in the order of the report, and what they come to.
 
     `mean` is that of numbers in one unit, None of ratings; `least` and `most` are the ends of numbers. `far_out` is the id of the result
@@ -50,8 +49,7 @@ class Results:
         return len(self.counted)
 
 
-@dataclass(frozen=True, slots=True)
-class Judged:
+class Judged(NamedTuple):
     """The outcome, the statistic it rests on, what fell short or why it cannot be told; whether the result lies nearer to the limit than
     its uncertainty, and whether the limit is one in words, which a person holds against the result."""
 

@@ -7,8 +7,8 @@ instrument itself ends at is a ceiling; all else is usual at best, from practice
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from specgen.facts.tests.values import amount, method_row
 from specgen.model.test_value import Measured
@@ -21,8 +21,7 @@ from specgen.units.rounding import significant
 _NO_WHERE: Mapping[str, str] = {}
 
 
-@dataclass(frozen=True, slots=True)
-class Doubt:
+class Doubt(NamedTuple):
     """A result that is unusual, or beyond what its instrument can show.
 
     `bounds` says what is usual, `readings` what the bare number would mean in other units where that is usual, `read_as` those

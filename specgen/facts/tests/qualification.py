@@ -7,7 +7,7 @@ coats. Called by the qualification matrix and by the review of an offer.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.offered import coats_offered, open_coats
 from specgen.facts.tests.shown import Shown, Standing, shown, supplier_shows
@@ -20,16 +20,14 @@ from specgen.model.test_required import RequiredTest
 from specgen.units.quantity import Quantity, Range
 
 
-@dataclass(frozen=True, slots=True)
-class Bid:
+class Bid(NamedTuple):
     """A job with one offer for it; None where the specification names its products itself, or nobody has offered any."""
 
     job: Job
     offer: Offer | None
 
 
-@dataclass(frozen=True, slots=True)
-class Qualified:
+class Qualified(NamedTuple):
     """One required test: how it stands by the reports, and what to test next.
 
     `layer` is None where the whole system is tested; `coats` are the products tested, from the substrate outwards.

@@ -6,8 +6,8 @@ One answer for the qualification matrix and for the review of an offer.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 from specgen.facts.tests.fit import Mismatch, Tested, mismatches, reports_of, tests_of
 from specgen.facts.tests.outcome import Judged, Outcome, judged
@@ -30,8 +30,7 @@ class Standing(StrEnum):
     SHOWN = "shown"
 
 
-@dataclass(frozen=True, slots=True)
-class Shown:
+class Shown(NamedTuple):
     """How a test stands; the nearest test there is with what it lacks, and what its results come to."""
 
     standing: Standing

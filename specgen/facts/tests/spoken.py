@@ -7,7 +7,7 @@ standards by `standards`.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.facts.job.looked_for import words_of
 from specgen.model.job import Job
@@ -19,8 +19,7 @@ from specgen.model.test_required import AskedTest
 from specgen.model.walk import Path
 
 
-@dataclass(frozen=True, slots=True)
-class Spoken:
+class Spoken(NamedTuple):
     """One text. `path` is from the record on; `around` is what is said beside it of the same test; `family` the generic type, where one is.
 
     `claimed` is True for what the maker says of his product, False for what is asked of it; `words_alone` where no test with its
@@ -56,8 +55,7 @@ def spoken(record: Node, spec: Spec) -> Iterator[Spoken]:
                 yield Spoken(("inspection", point.id, "criterion", "text"), point.criterion.text, words_of(point))
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(NamedTuple):
     """A test that is asked or claimed. `path` is from the record on; `family` the generic type it is asked of, where one is."""
 
     path: Path

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from specgen.standards.citations import Citation
 from specgen.standards.reads import remembered
@@ -22,8 +22,7 @@ _VARIANT = re.compile(r"[\s,(:]{0,3}(?:test )?(?:method|procedure|cycle|type) (?
 _HALF = 50
 
 
-@dataclass(frozen=True, slots=True)
-class Named:
+class Named(NamedTuple):
     """A standard as a text names it. `edition` is the year or what follows the number; `written` is the text itself."""
 
     standard: str
@@ -34,8 +33,7 @@ class Named:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Aged:
+class Aged(NamedTuple):
     """A standard that is not the one in force: the edition named is older, or another standard has replaced it."""
 
     named: Named

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 from specgen.facts.tests.standards import standard_row, standards_in
 from specgen.model.test_value import Limit, Measured, Rated, Value
@@ -31,8 +31,7 @@ class Unfit(StrEnum):
     REVERSED = "scale reversed"
 
 
-@dataclass(frozen=True, slots=True)
-class Misfit:
+class Misfit(NamedTuple):
     """A value that cannot be a result of the method. `said` is a sentence on it, `source` on whose word."""
 
     why: Unfit
@@ -40,8 +39,7 @@ class Misfit:
     source: Citation
 
 
-@dataclass(frozen=True, slots=True)
-class Rank:
+class Rank(NamedTuple):
     """A step of a scale, best first: one number, or two that are compared one by one."""
 
     scale: str

@@ -90,7 +90,6 @@ To put right
 """
 
 import re
-from dataclasses import replace
 from fractions import Fraction
 
 from specgen.facts.job.inspected import film_points, places
@@ -136,7 +135,7 @@ _METAL = re.compile(r"\b(?:metal(?:lic)?|steel|alumini?um|tin ?plate|zinc|iron)\
 def gauge_reads_paint(job: Job, spec: Spec, on: date) -> Problems:
     for problem in _misread(job, spec):
         weighed = problem.severity is not None
-        yield problem if weighed else replace(problem, severity=WARNING, source=MEMORY)
+        yield problem if weighed else problem._replace(severity=WARNING, source=MEMORY)
 
 
 def _misread(job: Job, spec: Spec) -> Problems:
