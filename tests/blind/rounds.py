@@ -44,6 +44,8 @@ ROUNDS = (
     "round_26",
     "round_27",
     "round_28",
+    "round_29",
+    "round_30",
 )  # those that were measured; a later one joins when it was
 
 
