@@ -93,12 +93,12 @@ STILL_MISSED = {
         "round_28",
         "eddy-gauge-on-steel",
     ): "told as a warning: gauges of both principles are sold, and some read on steel",
-    ("round_30", "polyurethane-on-old-alkyd"): "no fault in what is stated: a patch held by a limit that looks for lifting",
+    (
+        "round_30",
+        "polyurethane-on-old-alkyd",
+    ): "no fault in what is stated: a patch held by a limit that looks for lifting",
     ("round_29", "filled-after-36-hours"): "told as a warning: full cure is no stated wait before filling",
-    ("round_29", "zinc-salts-left"): "not yet",
-    ("round_29", "galvaniser-passivates"): "not yet",
     ("round_30", "on-site-next-morning"): "not yet",
-    ("round_30", "cures-in-the-air"): "not yet",
     ("round_17", "stoplogs-to-the-weir-after-3-days"): "told as a warning: full cure is no stated wait before service",
 }
 

@@ -11,6 +11,7 @@ from tests.good_spec import good_with, spec_of
 from tests.needed_words import implied
 
 FAULTY = {
+    "zinc_passivated": "The zinc is passivated with chromate before it is delivered.",
     "swept_through": "The zinc is swept down to bare steel.",
     "blush_solvent": "Amine blush is wiped off with rags wet with xylene.",
     "silicate_untested": "The silicone is sprayed after the primer can be handled.",
@@ -364,6 +365,11 @@ FAULTY = {
     "no_records": "No records are kept.",
 }
 SOUND = (
+    "The galvaniser leaves the zinc without passivation and cools in water or air.",
+    "Zinc that was passivated in error goes back to the galvaniser.",
+    "Passivation is looked for with a drop of copper sulphate and swept off.",
+    "No oven is needed, for the engine heats the metal to 250 °C on the test stand.",
+    "The film does not cure in air; it is stoved at 220 °C for 2 hours.",
     "Rags with oil on them are laid out singly in the open to dry.",
     "If the fan stops, spraying stops until it runs again.",
     "Holes that are drilled after painting are deburred, primed and coated by hand.",

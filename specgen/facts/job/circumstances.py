@@ -14,6 +14,7 @@ from specgen.facts.pairs.families import binder_family
 from specgen.facts.pairs.parts import Part, members, painted_with, parts_of, prepared_with
 from specgen.facts.placing import coats_of
 from specgen.facts.product.dangers import traits_of
+from specgen.facts.product.heat_needed import needs_heat
 from specgen.model.application import OPEN_AIR
 from specgen.model.environment import EnvironmentKind
 from specgen.model.job import Item, Job
@@ -145,7 +146,7 @@ def _paint(product: Product) -> frozenset[str]:
         "waterborne": product.binder.endswith("_wb"),
         "zinc-rich": product.binder in {"zinc_inorganic", "zinc_organic", "zinc_pu"},
         "zinc-silicate": product.binder == "zinc_inorganic",
-        "stoved": bool(product.stoving) or cure == "stoved",
+        "stoved": needs_heat(product),
         "curing": cure in {"chemical", "oxidative", "moisture", "peroxide", "released by moisture"},
     }
     return frozenset(name for name, holds in named.items() if holds) | (traits_of(product) & NAMES)

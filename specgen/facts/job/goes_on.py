@@ -12,7 +12,7 @@ from specgen.facts.texts import CLAUSE
 _GOES_ON = re.compile(
     r"\baccept(?:ed)?\b|\bleave (?:it |them )?as\b|\bas (?:it|they) (?:is|are)\b|\bcarry on\b|\bgo on\b|\bcontinue\b|\bproceed\b"
     r"|\bignore\b|\bno (?:action|measures?|preparation|abrading|sanding)\b|\bnothing (?:is done|to do|needed)\b|\bcovers? it\b"
-    r"|\b(?:coat|paint) (?:it )?over\b"
+    r"|\b(?:coat|paint)(?:ed)? (?:it |them )?over\b|\b(?:go|work) ahead\b"
     r"|\bwithout (?:any |further |more |other )?(?:preparation|abrading|sanding|keying|work|treatment|ado)\b"
     r"|\bmark(?:ed)? and leave\b|\bleave(?: it| them)?\W*$"
     r"|^\W*(?:note|record|enter|write|report|tell|inform)\b",
@@ -23,6 +23,12 @@ _WORK = (
     r"remov|recover)\w*"
 )
 _NO_WORK = re.compile(rf"\b(?:no|without)(?: (?:any|further|more|other))? {_WORK}", re.I)
+_NEEDLESS = re.compile(
+    r"\b(?:(?:needs?|have|has) not|nothing need|(?:does|do) not (?:need|have) to|(?:is|are) (?:not (?:needed|necessary|required)|unnecessary)|"
+    r"needs? no|may (?:stay|remain)(?: on| where it is)?\W*$)\b|\b(?:may|can) (?:stay|remain)\W*$",
+    re.I,
+)
+_WORK_OR_NOT = re.compile(rf"\b(?:{_WORK}|not|again)\b", re.I)
 _STOPS = re.compile(
     rf"\b(?:stop|hold|wait|ask|call|not|never|only|until|once|after|when|before|unless|written|in writing|concession|agree\w*|engineer|"
     rf"again|new|if|extend|{_WORK})\b",
@@ -32,7 +38,14 @@ _STOPS = re.compile(
 
 def lets_stand(text: str) -> bool:
     """True where a text accepts what is wrong or works on, and names neither a work that mends it nor who decides."""
-    return _GOES_ON.search(text) is not None and _STOPS.search(_NO_WORK.sub("", text)) is None
+    asked = "; ".join(_without_needless(clause) for clause in CLAUSE.split(text))
+    goes_on = _GOES_ON.search(text) is not None or _NEEDLESS.search(text) is not None
+    return goes_on and _STOPS.search(_NO_WORK.sub("", asked)) is None
+
+
+def _without_needless(clause: str) -> str:
+    """The clause without the work that it calls needless ("salts need not be washed off")."""
+    return _WORK_OR_NOT.sub("", clause) if _NEEDLESS.search(clause) else clause
 
 
 _EVADES = re.compile(

@@ -16,7 +16,7 @@ from specgen.model.spec import Spec
 from specgen.model.system import System
 
 _CURES = {"chemical", "moisture", "released by moisture"}
-_CLEANS = re.compile(r"\b(?:wip|wash|clean|degreas|tack|rins)\w*", re.I)
+_CLEANS = re.compile(r"\b(?:wip|wash|clean|degreas|tack|rins|dust(?:ed)? off|bl(?:ow|own) (?:it )?off)\w*", re.I)
 _DENIED = re.compile(r"\b(?:no|without|not)\b[^.;,]*", re.I)
 _STRAIGHT_ON = re.compile(
     r"\b(?:paint|coat|overcoat|spray|lay)\w* (?:\w+ )?(?:straight|right|directly) (?:on|over)|"

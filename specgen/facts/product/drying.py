@@ -101,6 +101,12 @@ def _at(
     return tuple(found)
 
 
+def stages_in_air(product: Product) -> set[DryingStage]:
+    """The stages for which a product states a time in air that nobody heats to speed it up."""
+    forced = Quantity.of("temperature", proportion("forced"), "degC")
+    return {row.stage for row in product.drying if row.air is None or lower(row.air) <= forced}
+
+
 def cures_in_heat_alone(product: Product) -> bool:
     """True where a product states its full cure, and every time above the air that is heated to speed it up."""
     rows = [row.air for row in product.drying if row.stage is DryingStage.FULLY_CURED]

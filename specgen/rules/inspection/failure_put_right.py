@@ -16,7 +16,11 @@ Passes
     jobs.refit.inspection.primer-film.if_failed: "Let it cure longer, test again at another place and repair the first."
 
     jobs.refit.inspection.primer-film.if_failed: "The area is abraded, and work may continue."
+
+    jobs.refit.inspection.primer-film.if_failed: "Coat thin places again; places that pass need not be coated."
 Fails
+    jobs.refit.inspection.primer-film.if_failed: Thin places need not be coated again.    # at jobs.refit.inspection.primer-film.if_failed
+
     jobs.refit.inspection.primer-film.if_failed: Make the next coat thicker.    # at jobs.refit.inspection.primer-film.if_failed
 
     jobs.refit.inspection.primer-film.if_failed: Test another place.    # at jobs.refit.inspection.primer-film.if_failed

@@ -1,14 +1,20 @@
-"""REL009 Heat in words is heat that part and paint stand
+"""REL009 Heat in words is heat that part and paint stand, and that cures the film
 
 Checks
-    The scope of each job and what is done between its coats: a temperature at which a coat is baked, stoved, force-dried or held under a lamp is not above what a part of plastic or wood stands (table heat_of_parts), nor, above the last row of that table, above every temperature that a product of the coats states: of stoving, drying or continuous service. What is denied, or said of service, washing or the drying of a bare part, is not read.
+    The scope of each job and what is done between its coats: a temperature at which a coat is baked, stoved, force-dried or held under a lamp is not above what a part of plastic or wood stands (table heat_of_parts), nor, above the last row of that table, above every temperature that a product of the coats states: of stoving, drying or continuous service. Where a product of the coats cures by heat alone, the highest temperature at which the film is said to be cured, stoved, baked or held is not below every one that the product states for it, nor its time shorter than the one stated for that temperature. What is denied, or said of service, washing or the drying of a bare part, is not read.
 Why
-    Plastic warps and blisters, and a coat that is not made for the oven boils, yellows or cracks.
+    Plastic warps and blisters, and a coat that is not made for the oven boils, yellows or cracks. A film that needs heat and gets half of it stays soft, and nobody sees that.
 Passes
     systems.cab.layers.primer.before_next: Force dry at 60 °C for 30 min.
 
     systems.cab.layers.primer.before_next: Sand; never bake above 120 °C.
 Fails
+    products.barrier.drying: [{id: hand, stage: dry-to-handle, time: 8 h, air: 15 degC}, {id: cure, stage: fully-cured, time: 1 h, air: 200 degC}]    # also REL004 note at systems.chassis.service_after    # also USU002 at products.barrier.drying.cure.air    # also USU018 at products.barrier.pot_life.time
+    jobs.refit.scope: Doors and step, cured in the oven at 120 °C for 1 h.    # at jobs.refit.scope
+
+    products.barrier.drying: [{id: hand, stage: dry-to-handle, time: 8 h, air: 15 degC}, {id: cure, stage: fully-cured, time: 1 h, air: 200 degC}]    # also REL004 note at systems.chassis.service_after    # also USU002 at products.barrier.drying.cure.air    # also USU018 at products.barrier.pot_life.time
+    jobs.refit.scope: Doors and step, cured in the oven at 200 °C for 20 min.    # at jobs.refit.scope
+
     systems.cab.layers.primer.before_next: Bake at 140 °C for 30 min.    # at systems.cab.layers.primer.before_next
 
     jobs.refit.scope: Doors and step, dried in the oven at 140 °C.    # at jobs.refit.scope
@@ -26,12 +32,31 @@ from fractions import Fraction
 from specgen.facts.job.in_words import quantities_said
 from specgen.facts.job.instructions import instructions
 from specgen.facts.pairs.parts import Part, parts_of
+from specgen.facts.product.heat_needed import too_little_heat
+from specgen.facts.product.spans_said import spans_said
 from specgen.facts.texts import CLAUSE
-from specgen.rules.kit import PRACTICE, WARNING, Job, Problem, Problems, Product, Quantity, Spec, date, rule, table
+from specgen.rules.kit import (
+    PRACTICE,
+    WARNING,
+    Job,
+    Path,
+    Problem,
+    Problems,
+    Product,
+    Quantity,
+    Spec,
+    date,
+    rule,
+    table,
+)
 from specgen.units.quantity import upper
 
 _HEATED = re.compile(
     r"\b(?:bak(?:e|ed|ing)|stov\w+|oven|infra-?red|IR|force[- ]dr\w+|heat lamps?|drying lamps?|heated|heat(?: gun)?)\b",
+    re.I,
+)
+_CURED = re.compile(
+    r"\b(?:cur(?:e|es|ed|ing)|bak(?:e|es|ed|ing)|stov\w+|oven|harden\w*|held|heated|heat(?:s|ing)?|run[- ]up|first run)\b",
     re.I,
 )
 _OTHER = re.compile(
@@ -54,6 +79,26 @@ def heat_in_words(job: Job, spec: Spec, on: date) -> Problems:
             )
             for what in _too_hot(max(said, key=lambda one: one.base), own, spec) if said else ():
                 yield Problem(path, f"'{clause.strip()}': {what}", absolute=True)
+        yield from _too_little(path, text, own, spec)
+
+
+def _too_little(path: Path, text: str, parts: list[Part], spec: Spec) -> Problems:
+    """The highest of the temperatures at which a text cures the film, where a product needs more heat or more time."""
+    clauses = [clause for clause in CLAUSE.split(text) if not _OTHER.search(clause.replace("first run", ""))]
+    heats = [
+        (max(said, key=lambda one: one.base), clause)
+        for clause in clauses
+        if (said := quantities_said(clause, "temperature"))
+    ]
+    if not any(_CURED.search(clause) for _, clause in heats):
+        return
+    hottest, clause = max(heats, key=lambda one: one[0].base)
+    spans = [span for _, span in spans_said(clause) if span is not None]
+    for product in {product.id: product for part in parts for product in spec.products_in(part.system)}.values():
+        stated = too_little_heat(product, hottest, spans[0] if len(spans) == 1 else None)
+        if stated is not None:
+            yield Problem(path, f"'{clause.strip()}': {stated}", absolute=True)
+            return
 
 
 def _too_hot(said: Quantity, parts: list[Part], spec: Spec) -> Iterator[str]:

@@ -23,6 +23,8 @@ Passes
 
     products.primer.overcoat.any-warm.if_exceeded: Sand with P400.
     systems.cab.layers.primer.if_exceeded: Wipe clean and sand with P400, not through to the metal.
+
+    systems.cab.layers.primer.if_exceeded: "Wash and abrade; it need not be stripped."
 Fails
     systems.cab.layers.primer.if_exceeded: Coat straight over at any time without keying.    # at systems.cab.layers.primer.if_exceeded
 
@@ -37,6 +39,10 @@ Fails
     systems.cab.layers.primer.if_exceeded: "Paint straight on, the primer takes the next coat at any age."    # at systems.cab.layers.primer.if_exceeded
 
     systems.cab.layers.primer.if_exceeded: Coat without further work.    # at systems.cab.layers.primer.if_exceeded
+
+    systems.cab.layers.primer.if_exceeded: "Coat over it as it is; white salts need not come off."    # at systems.cab.layers.primer.if_exceeded
+
+    systems.cab.layers.primer.if_exceeded: It does not need to be abraded.    # at systems.cab.layers.primer.if_exceeded
 
     Given second good
     systems.deck.layers.first.if_exceeded: Carry on as it is.    # at systems.deck.layers.first.if_exceeded
