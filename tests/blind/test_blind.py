@@ -98,7 +98,6 @@ STILL_MISSED = {
         "polyurethane-on-old-alkyd",
     ): "no fault in what is stated: a patch held by a limit that looks for lifting",
     ("round_29", "filled-after-36-hours"): "told as a warning: full cure is no stated wait before filling",
-    ("round_30", "on-site-next-morning"): "not yet",
     ("round_17", "stoplogs-to-the-weir-after-3-days"): "told as a warning: full cure is no stated wait before service",
 }
 

@@ -13,11 +13,12 @@ from itertools import pairwise
 
 from specgen.facts.job.in_words import quantities_said
 from specgen.facts.job.instructions import instructions
+from specgen.facts.job.practices import SENTENCE
 from specgen.facts.layer.figures import solids_sprayed
 from specgen.facts.layer.film import film_limit
 from specgen.facts.layer.intervals import windows_for
 from specgen.facts.layer.said import films_of, films_said, is_one_of
-from specgen.facts.product.spans_said import number_said, spans_said
+from specgen.facts.product.spans_said import Span, number_said, spans_between
 from specgen.facts.texts import CLAUSE
 from specgen.model.job import Job
 from specgen.model.product import Role
@@ -36,17 +37,23 @@ _OTHER = re.compile(
 )
 _BOUND = re.compile(r"\b(?:no|not) (?:more|less|later|sooner|earlier) than\b|\bnot before\b", re.I)
 _NEXT_COAT = re.compile(
-    r"\b(?:overcoat|recoat|re-coat)(?:s|ed|ing)?\b|\b(?:next|second|third|following|further) (?:coat|layer)s?\b|"
-    r"\b(?:finish|(?:top|clear|base|mid)[ -]?coat|intermediate(?: coat)?) "
-    r"(?:(?:may|can|must|shall|is to) )?(?:follow|be laid|be applied|is laid|is applied|goes on)",
+    r"\b(?:overcoat|recoat|re-coat)(?:s|ed|ing)?\b|(?<!after the )\b(?:next|second|third|following|further) (?:coat|layer)s?\b|"
+    r"\b(?:finish|(?:top|clear|base|mid)[ -]?coat|intermediate(?: coat)?|surfacer|MIO|epoxy|polyurethane|lining|enamel) "
+    r"(?:(?:may|can|must|shall|is to) )?(?:follow|be laid|be applied|be sprayed|is laid|is applied|is sprayed|goes on)",
     re.I,
 )
-_TIMED = re.compile(r"\b(?:after|within|later|latest|earliest|sooner|wait\w*|from|up to)\b", re.I)
+_TIMED = re.compile(
+    r"\b(?:after|within|later|latest|earliest|sooner|wait\w*|from|up to|same (?:day|evening|afternoon|shift))\b", re.I
+)
 _OTHER_WORK = re.compile(
     r"\b(?:every|last|blast\w*|sand\w*|abrad\w*|abrasi\w*|wash\w*|rins\w*|wip\w*|degreas\w*|clean\w*|solvent|flash\w*|mix\w*|"
     r"activat\w*|pot life|rain\w*|inspect\w*|test\w*|masked|tap\w*|bak\w*|stov\w*|oven|infrared|pass\w*)\b",
     re.I,
 )
+_ALL_COATS = re.compile(r"\b(?:all|both)(?: (?:two|three|four|five|the))? coats\b", re.I)
+_LAID_IN_A_DAY = re.compile(r"\b(?:laid|applied|sprayed|rolled|brushed|painted|coated|done|in the morning)\b", re.I)
+_MORNING_TO_EVENING = re.compile(r"\bin the morning\b.*\bin the (?:afternoon|evening)\b", re.I)
+_DAY = Quantity.of("duration", Fraction(12), "h", "12")
 _WET_ON_WET = re.compile(r"\bwet[ -]on[ -]wet\b", re.I)
 _WET_ON_WET_AT_MOST = Quantity.of("duration", Fraction(60), "min", "60")  # common practice, no source
 _RATIO = re.compile(r"(?<![\w.:])(\d+(?:\.\d+)?) ?: ?(\d+(?:\.\d+)?)(?![\w:]|\.\d)")
@@ -81,6 +88,10 @@ def contradicted(job: Job, spec: Spec) -> Iterator[tuple[Path, str]]:
     for path, text in instructions(job, spec):
         at_coat = path[0] == "systems"
         own = [one for one in every if one[0].id == path[1] and one[1].id == path[3]] if at_coat else every
+        for sentence in SENTENCE.split(text) if path[-1] == "scope" else ():
+            what = _on_one_day(sentence, own, spec)
+            if what is not None:
+                yield path, what
         for clause in CLAUSE.split(text):
             if _OTHER.search(_BOUND.sub("", clause)):
                 continue
@@ -110,14 +121,53 @@ def _interval(clause: str, coats: list[Coat], spec: Spec) -> str | None:
         return None
     typed = [one for coat in coats for one in _intervals(coat, spec)]
     own = [one for coat in coats for one in _intervals(coat, spec, between_passes=False)]
-    for words, span in spans_said(clause):
-        if span is None or not own or any(one.holds(span) for one in typed):
+    for span in spans_between(clause):
+        if span.longest is None or not own or (span.counted and any(one.holds(span.longest) for one in typed)):
             continue
-        # by days and nights a span is the shortest it can be
-        counted = re.match(r"\d|(?!next|follow|day|over)\w+[ -](?:min|h|day|week)", words, re.I) is not None
-        if counted or all(one.high is not None and span > one.high for one in typed):
+        if span.counted or _too_late(span, typed) or _too_soon(span, typed):
             return f"'{clause.strip()}'; the overcoating interval is {own[0]}"
     return None
+
+
+def _too_late(span: Span, typed: list[Range]) -> bool:
+    """True where a span by days or nights is too long at its shortest."""
+    return all(one.high is not None and span.shortest is not None and span.shortest > one.high for one in typed)
+
+
+def _too_soon(span: Span, typed: list[Range]) -> bool:
+    """True where it is too short at its longest."""
+    return all(one.low is not None and span.longest is not None and span.longest < one.low for one in typed)
+
+
+def _on_one_day(sentence: str, coats: list[Coat], spec: Spec) -> str | None:
+    """Coats that a sentence lays on one day though the intervals between them take longer."""
+    if _LAID_IN_A_DAY.search(sentence) is None or _OTHER.search(sentence):
+        return None
+    spans = [span for span in spans_between(sentence) if span.shortest is None and span.longest is not None]
+    longest = spans[0].longest if len(spans) == 1 else _DAY if _MORNING_TO_EVENING.search(sentence) else None
+    if longest is None:
+        return None
+    roles = [] if _ALL_COATS.search(sentence) else [role for pattern, role in _CALLED if pattern.search(sentence)]
+    if not _ALL_COATS.search(sentence) and len(roles) < 2:
+        return None
+    least = [_between(system, roles, spec) for system in {one[0].id: one[0] for one in coats}.values()]
+    if not least or any(one is None or one <= longest for one in least):
+        return None
+    return f"'{sentence.strip()}'; the intervals between these coats take at least {least[0]}"
+
+
+def _between(system: System, roles: list[Role], spec: Spec) -> Quantity | None:
+    """The least time from the first of the coats that are called to the last; of all where none is called."""
+    places = [number for number, layer in enumerate(system.layers) if not roles or layer.role in roles]
+    if len(places) < 2 or (roles and len({system.layers[place].role for place in places}) < len(set(roles))):
+        return None
+    hours = Fraction(0)
+    for layer in system.layers[places[0] : places[-1]]:
+        lows = [one.low for one in _intervals((system, layer), spec, between_passes=False)]
+        if not lows or any(low is None for low in lows):
+            return None
+        hours += min(low.to("h") for low in lows if low is not None)
+    return Quantity.of("duration", hours, "h", f"{float(hours):g}")
 
 
 def _wet_on_wet(clause: str, coats: list[Coat], spec: Spec) -> str | None:

@@ -24,7 +24,8 @@ _WORK = (
 )
 _NO_WORK = re.compile(rf"\b(?:no|without)(?: (?:any|further|more|other))? {_WORK}", re.I)
 _NEEDLESS = re.compile(
-    r"\b(?:(?:needs?|have|has) not|nothing need|(?:does|do) not (?:need|have) to|(?:is|are) (?:not (?:needed|necessary|required)|unnecessary)|"
+    r"\b(?:(?:needs?|have|has) not|nothing need|(?:does|do) not (?:need|have) to|"
+    r"(?:is|are) (?:not (?:needed|necessary|required)|unnecessary)|"
     r"needs? no|may (?:stay|remain)(?: on| where it is)?\W*$)\b|\b(?:may|can) (?:stay|remain)\W*$",
     re.I,
 )

@@ -8,7 +8,9 @@ from specgen.facts.job.circumstances import circumstances
 from specgen.facts.job.goes_on import evades, lets_stand
 from specgen.facts.job.ignition import burning_let, extraction_stopped, ignition_let
 from specgen.facts.job.iron_named import iron_named
+from specgen.facts.job.times_in_words import released_too_early
 from specgen.facts.layer.late_coats import unprepared
+from specgen.facts.texts import CLAUSE
 from specgen.model.job import Job
 from specgen.model.node import Node
 from specgen.model.preparation import Preparation
@@ -31,7 +33,18 @@ def told_by_name(record: Node, spec: Spec, path: Path, text: str, said: str) -> 
         return not met.isdisjoint({"aluminium", "stainless"})
     if leaf == "statement" and explosion_alone(text):
         return True
+    if leaf == "scope" and isinstance(record, Job) and _of_times(record, spec, text, said):
+        return True
     return leaf in _OF_THE_AIR and _of_flames(record, spec, text, said)
+
+
+def _of_times(job: Job, spec: Spec, text: str, said: str) -> bool:
+    """True where the rule on limits in words tells the clause."""
+    systems = list(spec.systems_of(job))
+    return any(
+        said.strip().lower() in clause.lower() and any(released_too_early(clause, systems))
+        for clause in CLAUSE.split(text)
+    )
 
 
 def _of_flames(record: Node, spec: Spec, text: str, said: str) -> bool:

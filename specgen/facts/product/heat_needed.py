@@ -1,4 +1,4 @@
-"""The heat that a film which cures by heat alone needs, and whether a heat that is said gives it. Called by rules on words and facts on work."""
+"""The heat that a film which cures by heat alone needs, and whether a heat that is said gives it. Called where words are judged."""
 
 from __future__ import annotations
 

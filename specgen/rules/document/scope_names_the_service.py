@@ -50,7 +50,7 @@ from specgen.rules.kit import LOGIC, WARNING, Job, Problem, Problems, Quantity, 
 _OTHER = re.compile(
     r"\b(?:not|no|never|nothing|until|unless|if|when|while|during|before|after|existing|old|later|instead|without|or|"
     r"coat(?:ed|ing|s)?|paint(?:ed|ing)?|spray\w*|cur(?:e|es|ed|ing)|dr(?:y|ies|ied|ying)|bak\w*|stov\w*|store[ds]?|storage|transport\w*|"
-    r"test\w*|wash\w*|rins\w*|clean\w*|cool\w*|scaffold\w*)\b",
+    r"test\w*|wash\w*|rins\w*|clean\w*|cool\w*|scaffold\w*|for (?:a|\w+) (?:weeks?|days?|hours?|nights?))\b",
     re.I,
 )
 _STANDS = r"\b(?:stand(?:s|ing)?|hang(?:s|ing)?|mounted|installed|set up|exposed|(?:in|for) (?:use|service))\b"

@@ -1,7 +1,7 @@
 """DOC010 Words on a coat agree with its figures
 
 Checks
-    The instructions in words of each job (its scope, its inspection, what is done between its coats): a time before the next coat lies in the overcoating interval of a coat, and wet on wet is said only where that interval begins within an hour; a mixing ratio is that of a product; a wet film gives the DFT of a coat; a DFT named between two coats is within the limits of one of them. A text beside a coat speaks of that coat and the next; another text of the coats it calls primer, intermediate or the like, else of all, and one that bears the figure out is enough. What is said of stripe coats, repairs, other work, another state or another temperature is not read.
+    The instructions in words of each job (its scope, its inspection, what is done between its coats): a time before the next coat lies in the overcoating interval of a coat, coats are laid on one day only where the intervals between them leave that, and wet on wet is said only where the interval begins within an hour; a mixing ratio is that of a product; a wet film gives the DFT of a coat; a DFT named between two coats is within the limits of one of them. A text beside a coat speaks of that coat and the next; another text of the coats it calls primer, intermediate or the like, else of all, and one that bears the figure out is enough. What is said of stripe coats, repairs, other work, another state or another temperature is not read.
 Why
     The painter reads the sentence beside the coat: told to recoat after ten minutes, he does not look up the interval in the table.
 Passes
@@ -28,7 +28,12 @@ Passes
 
     Given second good
     systems.deck.layers.first.before_next: One further thin coat where the DFT is below 3 mil.
+
+    jobs.refit.scope: Doors and steps. Both coats are inspected in one shift; all coats are laid within one week.
 Fails
+    Given second good
+    jobs.rails.scope: New paint on blasted rails; all coats are sprayed in one shift.    # at jobs.rails.scope
+
     systems.cab.layers.primer.before_next: Recoat after 10 min.    # at systems.cab.layers.primer.before_next
 
     systems.cab.layers.primer.before_next: The next coat may follow up to two weeks later.    # at systems.cab.layers.primer.before_next

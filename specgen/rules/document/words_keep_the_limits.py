@@ -1,7 +1,7 @@
 """DOC009 Instructions in words keep the times and limits of the job
 
 Checks
-    The instructions in words of each job (its scope, its inspection, what is done between its coats): parts are not handled or stacked, nor filled or put into service, sooner after the last coat than every system of the job states; no more thinner is added than every product allows; work does not go on in colder or hotter air, on a colder or hotter surface, in damper air or nearer to the dew point than the job's ambient conditions allow, nor is the air kept drier than the product of the coat, or a moisture-curing product of the job, allows; the scope does not speak of both coats where every system has three or more. What says that it is not done passes.
+    The instructions in words of each job (its scope, its inspection, what is done between its coats): parts are not handled, stacked or fitted, nor filled, put to work or into service, sooner after the last coat than every system of the job states (a time by nights, as the next morning, at the longest it can mean); no more thinner is added than every product allows; work does not go on in colder or hotter air, on a colder or hotter surface, in damper air or nearer to the dew point than the job's ambient conditions allow, nor is the air kept drier than the product of the coat, or a moisture-curing product of the job, allows; the scope does not speak of both coats where every system has three or more. What says that it is not done passes.
 Why
     The crew reads the sentence, not the table behind it: a tank filled after three days by the scope is lost, whatever the system states.
 Passes
@@ -10,6 +10,14 @@ Passes
     systems.chassis.handle_after: 24 h
     systems.cab.handle_after: 24 h
     jobs.refit.scope: Doors and step; parts are stacked 24 h after the last coat.
+
+    systems.chassis.service_after: 7 days
+    systems.cab.service_after: 7 days
+    jobs.refit.scope: Doors and step. The painters are back at work the next morning; the vehicle returns to the road after a week.
+
+    systems.chassis.handle_after: 24 h
+    systems.cab.handle_after: 24 h
+    jobs.refit.scope: Doors and step. They are wrapped and stacked the next day.
 
     jobs.refit.scope: Doors and step, coated down to 15 °C.
 
@@ -36,6 +44,14 @@ Fails
     systems.chassis.service_after: 14 days
     systems.cab.service_after: 14 days
     jobs.refit.scope: Doors and step; put into service after three days.    # at jobs.refit.scope
+
+    systems.chassis.service_after: 7 days
+    systems.cab.service_after: 7 days
+    jobs.refit.scope: Doors and step; the vehicle is back on the road the next morning.    # at jobs.refit.scope
+
+    systems.chassis.handle_after: 36 h
+    systems.cab.handle_after: 36 h
+    jobs.refit.scope: Doors and step; parts are stacked the next morning.    # at jobs.refit.scope
 
     jobs.refit.scope: Chassis frame, the barrier coat with 25 % thinner.    # at jobs.refit.scope
 
@@ -68,23 +84,11 @@ from fractions import Fraction
 from specgen.facts.job.dew_point import both_general
 from specgen.facts.job.in_words import quantities_said
 from specgen.facts.job.instructions import instructions
-from specgen.facts.product.spans_said import spans_said
+from specgen.facts.job.times_in_words import DENIED, released_too_early
 from specgen.facts.texts import CLAUSE
 from specgen.model.product import ApplicationClimate, CuringKind
 from specgen.rules.kit import LOGIC, WARNING, Job, Path, Problem, Problems, Quantity, Spec, date, rule
 
-_DENIED = re.compile(
-    r"\b(?:not|never|no|nothing|nobody|none|unless|before|earlier|instead|until|if|existing|old|was|were)\b", re.I
-)
-_HANDLED = re.compile(r"\b(?:stack|handl|lift|load|pack|turn|move|ship)(?:s|ed|led|ped|ing)?\b", re.I)
-_SERVED = re.compile(
-    r"\b(?:fill(?:s|ed|ing)?|commission\w*|immers\w*|launch\w*|(?:in|into|to) (?:service|use)|under water)\b", re.I
-)
-_AFTER = re.compile(r"\bafter\b", re.I)
-_COAT_BETWEEN = re.compile(
-    r"\b(?:primer|first|second|intermediate|between|next|stripe|mist|base[ -]?coat|surfacer|blast\w*|wash\w*|mixing|activat\w*|delivery|putty|body filler)\b",
-    re.I,
-)
 _THINNER = re.compile(
     r"(\d+(?:\.\d+)?) ?% (?:of )?(?:\w+ )?thinner\b(?! than)|"
     r"\bthin(?:ned|s|ning)?(?! (?:film|coat|layer|spot|place|reading))(?: \w+){0,2}? (?:(?:with|by|to) )?(?:up to |about |at most )?(\d+(?:\.\d+)?) ?%",
@@ -137,7 +141,7 @@ _BOTH = re.compile(r"\bboth coats\b(?! of\b)", re.I)
 def words_keep_the_limits(job: Job, spec: Spec, on: date) -> Problems:
     for path, text in instructions(job, spec):
         for clause in CLAUSE.split(text):
-            if not _DENIED.search(clause):
+            if not DENIED.search(clause):
                 for what in _beyond(clause, job, spec, in_scope=path[-1] == "scope"):
                     yield Problem(path, f"the words of {job.id} say {what}", absolute=True)
             for what in _too_dry(clause, path, job, spec):
@@ -149,19 +153,7 @@ def words_keep_the_limits(job: Job, spec: Spec, on: date) -> Problems:
 
 
 def _beyond(clause: str, job: Job, spec: Spec, *, in_scope: bool) -> Iterator[str]:
-    systems = list(spec.systems_of(job))
-    times = (
-        (_HANDLED, "handling", [system.handle_after for system in systems]),
-        (_SERVED, "service", [system.service_after for system in systems]),
-    )
-    for pattern, of, waits in times:
-        stated = [wait for wait in waits if wait is not None]
-        if not pattern.search(clause) or not _AFTER.search(clause) or _COAT_BETWEEN.search(clause):
-            continue
-        spans = [span for _, span in spans_said(clause) if span is not None]
-        if len(spans) == 1 and stated and len(stated) == len(waits) and all(spans[0] < wait for wait in stated):
-            shortest = min(stated, key=lambda wait: wait.base)
-            yield f"'{clause.strip()}'; the minimum time before {of} is {shortest}"
+    yield from released_too_early(clause, list(spec.systems_of(job)))
     allowed = _most_thinner(job, spec)
     for match in _THINNER.finditer(clause):
         share = Fraction(match[1] or match[2])
