@@ -6,7 +6,7 @@ Called by approving and issuing, so that what is approved is exactly what is iss
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -31,6 +31,7 @@ from specgen.register.failure import RegisterError
 from specgen.register.folder import history_of
 from specgen.register.history import History
 from specgen.register.numbering import next_revision
+from specgen.register.revisions import Revisions, sheet_revisions
 from specgen.register.state import issues
 from specgen.source.characters import printable_name
 
@@ -42,7 +43,8 @@ if TYPE_CHECKING:
 class Candidate:
     """`spec` is what the document rests on; `history` is the document's chain, sound; `salt` as kept or newly drawn.
 
-    An as-built record is about its job, and `recorded` is what was recorded of that.
+    An as-built record is about its job, and `recorded` is what was recorded of that. `sheets` are the revisions of the data sheets
+    that a job rests on, by number.
     """
 
     document: str
@@ -55,6 +57,7 @@ class Candidate:
     frozen: Editions
     digest: str
     recorded: Recorded | None = None
+    sheets: Mapping[str, Revisions] = field(default_factory=dict)
 
     @property
     def about(self) -> str:
@@ -143,7 +146,9 @@ def candidate(folder: Path, register: Path, document: str, on: date) -> Candidat
     snapshot = reference_snapshot(tables_read(part, subject, on, again))
     frozen = _frozen(folder, document, revision, spec, salt, snapshot)
     bound = digest(document, revision, frozen, records.hashes if records is not None else None)
-    return Candidate(document, subject, checked, spec, known, revision, salt, frozen, bound, records)
+    used = spec.products_of(subject) if isinstance(subject, Job) and records is None else ()
+    sheets = {sheet_number(one): sheet_revisions(register, checked.loaded, spec, one) for one in used}
+    return Candidate(document, subject, checked, spec, known, revision, salt, frozen, bound, records, sheets)
 
 
 def _recorded(folder: Path, register: Path, job: Job, spec: Spec, on: date) -> Recorded:

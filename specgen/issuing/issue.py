@@ -30,13 +30,12 @@ from specgen.register.names import (
     CUSTOMER_MODEL,
     MAKER_MODEL,
     RANGE_SOURCES,
-    REGISTER,
     SOURCES,
     safe,
 )
 from specgen.register.policy import missing_approvals, next_review, policy_lines
 from specgen.register.record import Record, Reference, file_hashes
-from specgen.register.revisions import revisions
+from specgen.register.revisions import revisions, sheet_register
 from specgen.register.state import in_force, issues
 from specgen.rendering.attachments import Attachment
 from specgen.rendering.environment import translation
@@ -66,7 +65,7 @@ def print_with_typesetter(found: Candidate, issue: Issue) -> Mapping[str, bytes]
     """The documents as `printing` sets them."""
     from specgen.printing.documents import print_issue
 
-    earlier = {found.document: revisions(found.history)}
+    earlier = {**found.sheets, found.document: revisions(found.history)}
     if found.recorded is None:
         return print_issue(found.checked, found.spec, found.subject, issue, earlier)
     earlier |= {found.recorded.made_to.document: found.recorded.of_job}
@@ -237,8 +236,7 @@ def _references(found: Candidate, register: Path) -> Iterator[Reference]:
     loaded = found.checked.loaded
     for product in found.spec.products_of(found.subject):
         number = sheet_number(product)
-        own = loaded.range is None or not loaded.of_range("products", product.id)
-        known: History = history_of(register if own or loaded.range is None else loaded.range.folder / REGISTER, number)
+        known: History = history_of(sheet_register(register, loaded, product.id), number)
         current = in_force(known)
         if current is None:
             yield Reference(number, "", "", differs=False)

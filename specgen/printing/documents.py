@@ -26,7 +26,7 @@ from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.model.test_report import LabReport
 from specgen.printing.files import Issue, context_of, files
-from specgen.register.revisions import Revisions, revisions_of
+from specgen.register.revisions import Revisions, revisions_of, sheet_revisions
 from specgen.rendering.pdf import typesetter
 from specgen.side_by_side import side_by_side
 from specgen.units.locale import counted
@@ -89,7 +89,7 @@ def print_documents(
         spec,
         checked.on,
         findings=tuple(checked.report),
-        revisions=_revisions(spec, register) if register is not None else {},
+        revisions=_revisions(spec, register, checked.loaded) if register is not None else {},
     )
     applying = {kind.name: [one for one in subjects[kind.about] if kind.applies(one, spec)] for kind in kinds.values()}
     works = [
@@ -133,13 +133,16 @@ def _printed(kind: Kind[Any, Any], subject: Any, context: Context, formats: Coll
     return dict(files(kind, subject, context, formats=formats))
 
 
-def _revisions(spec: Spec, register: Path) -> dict[str, Revisions]:
+def _revisions(spec: Spec, register: Path, loaded: Loaded) -> dict[str, Revisions]:
     numbered: dict[str, Job | Product] = {job.document.number: job for job in spec.jobs.values()}
-    numbered |= {sheet_number(one): one for one in spec.products.values()}
-    return {
+    taken = [one for one in spec.products.values() if loaded.of_range("products", one.id)]
+    numbered |= {sheet_number(one): one for one in spec.products.values() if one not in taken}
+    own = {
         number: revisions_of(register, number, partial(cut_to_closure, spec, subject))
         for number, subject in numbered.items()
     }
+    # what a sheet of the range says besides stands in the range, and the product alone here
+    return own | {sheet_number(one): sheet_revisions(register, loaded, spec, one) for one in taken}
 
 
 def _known(what: str, names: Iterable[str] | None, there: Mapping[str, Entry]) -> dict[str, Entry]:

@@ -6,13 +6,16 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from specgen.model.file_names import sheet_number
+from specgen.model.parse import Loaded
+from specgen.model.product import Product
 from specgen.model.spec import Spec
 from specgen.register.certificate import read_certificate
-from specgen.register.editions import is_content
+from specgen.register.editions import is_content, is_record_content
 from specgen.register.failure import RegisterError
 from specgen.register.folder import history_of, read_kept
 from specgen.register.history import History
-from specgen.register.names import CERTIFICATE
+from specgen.register.names import CERTIFICATE, REGISTER
 from specgen.register.state import in_force, issues, standing
 
 
@@ -48,6 +51,25 @@ def revisions_of(register: Path, document: str, now: Callable[[], Spec] | None =
         return Revisions(whole=False)
     kept = in_force(history) if found.whole else None
     if kept is None or now is None or not is_content(now(), kept.record.content):
+        return found
+    return replace(found, current=found.issued[-1])
+
+
+def sheet_register(register: Path, loaded: Loaded, product: str) -> Path:
+    """Where the data sheet of a product is issued: with the folder, or with the range that states the product."""
+    shared = loaded.range
+    return register if shared is None or not loaded.of_range("products", product) else shared.folder / REGISTER
+
+
+def sheet_revisions(register: Path, loaded: Loaded, spec: Spec, product: Product) -> Revisions:
+    """Those of a data sheet that a job rests on; `current` where what the product states is what its revision in force says."""
+    try:
+        history = history_of(sheet_register(register, loaded, product.id), sheet_number(product))
+        found = revisions(history)
+    except RegisterError:
+        return Revisions(whole=False)
+    kept, named = in_force(history) if found.whole else None, f"products.{product.id}"
+    if kept is None or not is_record_content(spec, named, kept.record.contents.get(named)):
         return found
     return replace(found, current=found.issued[-1])
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from specgen.documents.parts.preparation import grade_in_full, graded
 from specgen.documents.parts.source_marks import Marks, listed, mark
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
@@ -79,7 +80,7 @@ def preparation_of_steel(product: Product, words: Words) -> str:
     if not product.direct_to_metal:
         return ""
     if product.least_grade is not None:
-        return product.least_grade
+        return grade_in_full(product.least_grade, words)
     return "; ".join(_least(row, words) for row in table("minimum_preparation").rows if row["family"] == product.binder)
 
 
@@ -88,7 +89,12 @@ def _least(row: Row, words: Words) -> str:
     paint = f"{words(row['paint'])}, " if row["paint"] else ""
     source = words(str(table("minimum_preparation").row_citation(row)))
     return words("{grades} ({paint}{service}; {source})").format(
-        grades=words(row["grades"]), paint=paint, service=service, source=source
+        grades=words(" or ").join(
+            graded("preparation_grades", "name", grade, words) for grade in row["grades"].split(" or ")
+        ),
+        paint=paint,
+        service=service,
+        source=source,
     )
 
 

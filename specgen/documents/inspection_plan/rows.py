@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from specgen.documents.parts.climate import climate
-from specgen.documents.parts.coats import CoatView, Wait, coats, waits
+from specgen.documents.parts.coats import CoatView, Wait, coats, taken_off, waits
 from specgen.documents.parts.inspection import how_much, measured_with, passes
 from specgen.documents.parts.pictures import marked, see
 from specgen.documents.parts.preparation import handed_over, steps
@@ -165,9 +165,11 @@ class Plan:
         )
 
     def _before_next(self, build: Build, place: int) -> Iterator[PlanRow]:
-        text = build.system.layers[place].before_next
-        if text:
-            yield self._step(text, record=self._words("Job card"))
+        layer = build.system.layers[place]
+        removed = taken_off(build.system, layer, self._spec, self._words)
+        if layer.before_next or removed:
+            what = layer.before_next or self._words("Sand or polish")
+            yield self._step(what, accepted=removed, record=self._words("Job card"))
 
     def _finish(self, own: Sequence[InspectionPoint], held: Sequence[Wait], names: set[str]) -> Iterator[PlanRow]:
         words = self._words

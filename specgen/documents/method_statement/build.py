@@ -13,7 +13,7 @@ from specgen.documents.method_statement.exposed import exposed
 from specgen.documents.method_statement.old_coats import RepairView, old_coat_in_short, repairs
 from specgen.documents.method_statement.preparation import intended_for, part_state, steps_on
 from specgen.documents.method_statement.work import Numbers, Phase, Told, work
-from specgen.documents.parts.coats import CoatView, Wait, coat_name, coats, numbered, total_rows, waits
+from specgen.documents.parts.coats import CoatView, Wait, coat_name, coats, numbered, total_allows, total_rows, waits
 from specgen.documents.parts.items import number_of
 from specgen.documents.parts.pictures import see
 from specgen.documents.parts.preparation import StepView, handed_over, prepared_to
@@ -46,6 +46,7 @@ class BuildView:
     steps: tuple[StepView, ...]
     repairs: tuple[RepairView, ...]
     coats: TableView
+    allows: str
     released: str
     serves: str
     between: tuple[BetweenView, ...]
@@ -95,6 +96,7 @@ def _build(build: Build, job: Job, spec: Spec, figures: Quantities, numbers: Num
         steps=told.steps,
         repairs=repairs(build.items, job, spec, material, words),
         coats=_coat_table(build.letter, told, total_rows(build.painted, spec, words), words),
+        allows=total_allows(build.painted, spec, words),
         released=_released(told.waits, told.coats, words),
         serves=_serves(system, words),
         between=told.between,

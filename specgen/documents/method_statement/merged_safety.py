@@ -272,7 +272,7 @@ def _rules(
         together.setdefault((name, named(owners)), []).append(text)
     rows = [(name, whose, "\n".join(texts)) for (name, whose), texts in together.items()]
     columns = (Column(words("Subject"), "w-25"), Column(words("Products"), "w-12"), Column(words("What holds")))
-    return table_view(words("Rules for the products, with what holds for some of them alone"), columns, rows)
+    return table_view(words("Rules for the work, and the products each is for"), columns, rows)
 
 
 def _said(

@@ -135,7 +135,7 @@ def _tables(columns: Mapping[str, Mapping[Key, str]], words: Words) -> Iterator[
                 shown = (columns[head].get((use, limit), "–") for head in here)
                 rows.append((use, limit, *shown))
         yield table_view(
-            words("Fresh-air flow for each product and limit; W: calculation"),
+            words("Fresh-air flow for each product and limit, to three figures; W: calculation"),
             (Column(words("Basis"), "w-30"), Column(words("Limit"), "w-20"), *(Column(head) for head in here)),
             rows,
         )
@@ -184,8 +184,8 @@ def _rows(found: ProductAir, job: Job, words: Words) -> Iterator[Row]:
 
 
 def _about(times: Fraction) -> str:
-    """To two figures: a model of mixed air holds no more."""
-    step = 10 if times >= 100 else 1
+    """To the nearest five from a hundred on: a model of mixed air holds no more, and a reader who divides the flows finds it."""
+    step = 5 if times >= 100 else 1
     return str(round(times / step) * step)
 
 

@@ -26,6 +26,7 @@ from specgen.documents.parts.apart import Apart, placed
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.inspection import points_table
+from specgen.documents.parts.job_revision import revision_said
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.pictures import PictureView, pictures
@@ -40,6 +41,7 @@ from specgen.facts.job.quantities import Quantities, quantities
 from specgen.facts.job.thinners import thinners_of
 from specgen.facts.job.waivers import in_force
 from specgen.model.control import Calculations, Section
+from specgen.model.file_names import sheet_number
 from specgen.model.job import Job
 from specgen.model.project import Project
 from specgen.model.spec import Spec
@@ -150,7 +152,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         left_out=", ".join(_left_out(job, place, words)),
         waivers=_waivers(job, spec, context.day, words),
         open_warnings=open_warnings(job, context),
-        parties=tuple(_parties(spec.project, words)),
+        parties=(*_rests_on(job, context), *_parties(spec.project, words)),
         in_brackets=words.in_brackets,
         program=context.program,
     )
@@ -213,6 +215,14 @@ def _sequence(told: Sequence[BuildView], words: Words) -> TableView:
         Column(words("Acceptance criterion")),
     )
     return table_view(words("Sequence of work; at a hold point the work stops until it is signed off"), columns, rows)
+
+
+def _rests_on(job: Job, context: Context) -> Iterator[tuple[str, str]]:
+    """The data sheets of the products, each with the revision that says what is printed here."""
+    numbers = dict.fromkeys(sheet_number(product) for product in context.spec.products_of(job))
+    said = [f"{number} ({revision_said(number, context)})" for number in numbers]
+    if said:
+        yield context.words("Data sheets it rests on"), ", ".join(said)
 
 
 def _parties(project: Project, words: Words) -> Iterator[tuple[str, str]]:

@@ -11,7 +11,7 @@ from specgen.documents.method_statement.conditions import Condition
 from specgen.documents.method_statement.open_coats import BY_SHEET
 from specgen.documents.parts.application import ApplicationStep, ApplicationView
 from specgen.documents.parts.coats import CoatView
-from specgen.documents.parts.preparation import StepView
+from specgen.documents.parts.preparation import StepView, grade_in_full
 from specgen.documents.parts.step_cautions import cautions_at
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.confined import place_of
@@ -48,7 +48,7 @@ class WorkRow:
 
 def prepare(steps: Sequence[StepView], handed_over: Sequence[tuple[str, str]], words: Words) -> Iterator[WorkRow]:
     for step in steps:
-        grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
+        grade = words("to {grade}").format(grade=grade_in_full(step.grade, words)) if step.grade else ""
         abrasive = words("with {abrasive}").format(abrasive=step.abrasive) if step.abrasive else ""
         yield WorkRow(
             kind="step",

@@ -16,7 +16,7 @@ from specgen.facts.job.quantities import Quantities, ordered_as
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.intervals import air_of, interval
 from specgen.facts.layer.left import left_after_removal
-from specgen.facts.layer.sums import nominal_in_the_end, total_film
+from specgen.facts.layer.sums import film_sum, nominal_in_the_end, total_film
 from specgen.model.job import Item, Job
 from specgen.model.preparation import Preparation
 from specgen.model.spec import Spec
@@ -129,9 +129,30 @@ def total_rows(painted: Painted, spec: Spec, words: Words) -> tuple[tuple[str, s
     left = differing(painted, [words.phrase(nominal_in_the_end(system, spec)) for system in systems])
     rows = (
         (words("total DFT"), applied[0], applied[1], applied[2]),
-        (words("remaining total DFT"), "", left, ""),
+        (_once_worked(systems, words), "", left, ""),
     )
     return tuple(row for row in rows if any(row[1:]))
+
+
+def total_allows(painted: Painted, spec: Spec, words: Words) -> str:
+    """That the minimum of all coats lies below the sum of theirs for what is taken off; empty where it does not, or nothing is."""
+    for system, _ in painted:
+        least, applied = total_film(system, spec, "min"), film_sum(system, spec, "min")
+        if least is None or applied is None or nominal_in_the_end(system, spec) is None:
+            continue
+        if least < applied.value:
+            return words("The minimum total DFT allows for what is sanded off.")
+    return ""
+
+
+def _once_worked(systems: Sequence[System], words: Words) -> str:
+    """What the film of all coats is called once they have been sanded, polished or both."""
+    layers = [layer for system in systems for layer in system.layers]
+    if all(layer.polishing_removes is None for layer in layers):
+        return words("total DFT after sanding")
+    if all(layer.sanding_removes is None for layer in layers):
+        return words("total DFT after polishing")
+    return words("total DFT, sanded and polished")
 
 
 def _total(system: System, spec: Spec, words: Words) -> str:

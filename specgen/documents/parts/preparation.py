@@ -144,6 +144,12 @@ def named(name: str, column: str, key: str | None, words: Words) -> str:
     return words(table(name).row("id", key)[column]) if key is not None else ""
 
 
+def grade_in_full(grade: str, words: Words) -> str:
+    """`P Ma (local machine abrading)`: a preparation grade with what it is called; alone where the table has no name for it."""
+    name = named("preparation_grades", "name", grade, words)
+    return f"{grade} ({name})" if name else grade
+
+
 def graded(name: str, column: str, key: str | None, words: Words) -> str:
     """`C, mill scale rusted away, slight pitting`: a grade and what it means."""
     return f"{key}, {named(name, column, key, words)}" if key is not None else ""

@@ -39,7 +39,22 @@ def _rows(earlier: Revisions, control: DocumentControl | None, context: Context)
         return
     reason = control.reason_for_change if control is not None else None
     if earlier.issued or reason:
-        yield words("draft"), words("not issued"), reason or words("not stated"), words("not approved")
+        yield (
+            words("draft"),
+            words("not issued"),
+            _since(earlier, reason or words("not stated"), words),
+            words("not approved"),
+        )
+
+
+def _since(earlier: Revisions, reason: str, words: Words) -> str:
+    """Why a draft follows the revision before it, and where stands what changed: a draft is compared with nothing by itself."""
+    if not earlier.issued:
+        return reason
+    last = earlier.issued[-1].revision
+    if earlier.current is not None:
+        return words("Says what revision {} says.").format(last)
+    return f"{reason}\n" + words("What changed since revision {} is told by the change notice.").format(last)
 
 
 def _reason(one: Revision, words: Words) -> str:

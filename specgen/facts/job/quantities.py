@@ -251,7 +251,7 @@ def _thinner(found: Quantities, system: System, layer: Layer) -> None:
     found.thinners[system.id, layer.id] = work(
         f"thinner.{system.id}.{layer.id}",
         "thinner required",
-        "V * t / 100",
+        "ceil(V * t / 100)",
         inputs,
         kind="volume",
         unit="mL",

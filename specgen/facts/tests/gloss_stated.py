@@ -1,6 +1,6 @@
 """Whether a share of gloss retained follows from the gloss before and after the exposure that stands beside it.
 
-Called by the rule that tells the author; the pages print both values with the share.
+Called by the rule that tells the author, and by `outcome` for the mean; the pages print both values with the share.
 """
 
 from __future__ import annotations
@@ -31,6 +31,14 @@ def followed(result: SpecimenResult) -> str | None:
     if least - half <= stated.number <= most + half:
         return None
     return f"{float(_PERCENT * after.number / before.number):.1f} %"
+
+
+def retained(result: SpecimenResult) -> Fraction | None:
+    """The share in % as it follows from the two values, not rounded; None where they are not stated, or where the one stated is another."""
+    stated, before, after = read_result(result.value), result.gloss_before, result.gloss_after
+    if before is None or after is None or before.number <= 0 or followed(result) is not None:
+        return None
+    return _PERCENT * after.number / before.number if isinstance(stated, Measured) and stated.unit == "%" else None
 
 
 def mean_gloss(done: DoneTest, *, before: bool) -> Quantity | None:

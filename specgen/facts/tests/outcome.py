@@ -6,11 +6,12 @@ cause. Results are compared as observed, never rounded before.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from enum import StrEnum
 from fractions import Fraction
 from typing import NamedTuple
 
+from specgen.facts.tests.gloss_stated import GLOSS_RETAINED, retained
 from specgen.facts.tests.values import meets, method_row
 from specgen.model.test_report import DecisionRule, DoneTest, SpecimenResult
 from specgen.model.test_required import AskedTest, Statistic
@@ -68,7 +69,7 @@ def results_of(done: DoneTest) -> Results:
     if not numbers or len(numbers) < len(counted) or len({value.unit for value in numbers}) > 1:
         return Results(counted, left_out, None, None, None, "")
     unit = numbers[0].unit
-    mean = sum((value.number for value in numbers), Fraction(0)) / len(numbers)
+    mean = sum(_observed(done, counted), Fraction(0)) / len(numbers)
     at = farthest([value.number for value in numbers])
     ends = sorted(numbers, key=lambda value: value.number)
     return Results(
@@ -79,6 +80,14 @@ def results_of(done: DoneTest) -> Results:
         ends[-1],
         counted[at][0].id if at is not None else "",
     )
+
+
+def _observed(done: DoneTest, counted: Sequence[tuple[SpecimenResult, Value]]) -> Iterator[Fraction]:
+    """The numbers a mean is made of: a share of gloss from the gloss that was read, for what is stated of it has been rounded."""
+    for one, value in counted:
+        if isinstance(value, Measured):
+            share = retained(one) if done.method == GLOSS_RETAINED else None
+            yield value.number if share is None else share
 
 
 def number_counted(done: DoneTest) -> int:
