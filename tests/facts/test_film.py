@@ -161,8 +161,8 @@ def test_nominal_total_is_told_before_and_after_sanding() -> None:
     changes = {"systems.cab.layers.primer.sanding_removes": "12 um", "systems.cab.layers.primer.remaining_min": "25 um"}
     told = _printed(changes)
     assert _total(told, "total DFT") == ["95 µm (3.7 mil)", "130 µm (5.1 mil)", "180 µm (7.1 mil)"]
-    assert _total(told, "remaining total DFT") == ["–", "118 µm (4.6 mil)", "–"]
-    assert not _total(_printed({}), "remaining total DFT")
+    assert _total(told, "total DFT after sanding") == ["–", "118 µm (4.6 mil)", "–"]
+    assert not _total(_printed({}), "total DFT after sanding")
 
 
 def test_least_film_counts_what_remains_and_names_what_has_no_minimum() -> None:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from specgen.documents.parts.preparation import grade_in_full, graded
+from specgen.documents.parts.preparation import grade_in_full
 from specgen.documents.parts.source_marks import Marks, listed, mark
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
@@ -88,10 +88,8 @@ def _least(row: Row, words: Words) -> str:
     service = words(_SERVICES.get(row["service"], row["service"]))
     paint = f"{words(row['paint'])}, " if row["paint"] else ""
     source = words(str(table("minimum_preparation").row_citation(row)))
-    return words("{grades} ({paint}{service}; {source})").format(
-        grades=words(" or ").join(
-            graded("preparation_grades", "name", grade, words) for grade in row["grades"].split(" or ")
-        ),
+    return words("{grades}: {paint}{service} ({source})").format(
+        grades=words(" or ").join(grade_in_full(grade, words) for grade in row["grades"].split(" or ")),
         paint=paint,
         service=service,
         source=source,

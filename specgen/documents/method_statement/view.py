@@ -26,7 +26,7 @@ from specgen.documents.parts.apart import Apart, placed
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.inspection import points_table
-from specgen.documents.parts.job_revision import revision_said
+from specgen.documents.parts.job_revision import sheet_said
 from specgen.documents.parts.packs import order_line
 from specgen.documents.parts.parties import PartyView, contact_line, party
 from specgen.documents.parts.pictures import PictureView, pictures
@@ -220,9 +220,8 @@ def _sequence(told: Sequence[BuildView], words: Words) -> TableView:
 def _rests_on(job: Job, context: Context) -> Iterator[tuple[str, str]]:
     """The data sheets of the products, each with the revision that says what is printed here."""
     numbers = dict.fromkeys(sheet_number(product) for product in context.spec.products_of(job))
-    said = [f"{number} ({revision_said(number, context)})" for number in numbers]
-    if said:
-        yield context.words("Data sheets it rests on"), ", ".join(said)
+    if numbers:
+        yield context.words("Data sheets it rests on"), "; ".join(sheet_said(number, context) for number in numbers)
 
 
 def _parties(project: Project, words: Words) -> Iterator[tuple[str, str]]:
