@@ -36,13 +36,34 @@ def _rows(page: str) -> list[list[str]]:
 def test_a_draft_lists_what_was_issued_and_then_itself(desk: Desk) -> None:
     assert "Revision history" not in _draft(desk, "method-statement", "MS-001")
     desk.revise(reason="first issue of the doors")
+    assert _rows(_draft(desk, "method-statement", "MS-001"))[1][2] == "Says what revision A says."
     desk.change("{number: MS-001, ", "{number: MS-001, reason_for_change: Thicker primer., ")
     assert _rows(_draft(desk, "method-statement", "MS-001")) == [
         ["A", "2026-11-25", "first issue of the doors", "approved: Ada Quill"],
-        ["draft", "not issued", "Thicker primer.", "not approved"],
+        [
+            "draft",
+            "not issued",
+            "Thicker primer.\nWhat changed since revision A is told by the change notice.",
+            "not approved",
+        ],
     ]
     # the sheet of a product has a history of its own
     assert "Revision history" not in _draft(desk, "data-sheet", "DS-primer")
+
+
+def test_a_statement_names_the_revision_of_each_data_sheet_it_rests_on(desk: Desk) -> None:
+    def sheets() -> str:
+        found = re.search(
+            r"<dt>Data sheets it rests on</dt>\s*<dd[^>]*>(.*?)</dd>", _draft(desk, "method-statement", "MS-001")
+        )
+        assert found is not None
+        return found[1]
+
+    assert "DS-primer, not issued" in sheets()
+    desk.revise("DS-primer", reason="first issue of the primer")
+    assert "DS-primer revision A of 2026-11-25;" in sheets()
+    desk.change("per_pass: 15 um", "per_pass: 16 um", "products.yaml")
+    assert "DS-primer revision A of 2026-11-25, changed since;" in sheets()
 
 
 def test_what_is_issued_lists_those_before_it_and_ends_with_itself(desk: Desk) -> None:
