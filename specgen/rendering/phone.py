@@ -8,9 +8,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 # Measured in headless Chromium at 390 px: a line holds about 47 signs of a table beside the padding of four columns, and
-# one of three columns 24 in two lines.
-_LINE = 44
+# one of three columns 24 in two lines; a column of three holds a word of 11, and over two of them a name of 28.
+_LINE = 42
 _SHORT = 24
+_WORD = 11
+_NAME = 28
 _DOES_NOT_APPLY = ("", "–")
 
 
@@ -26,11 +28,15 @@ def stays_a_table(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> boo
     return max(cells) <= _SHORT and sum(map(max, zip(words, cells, strict=True))) <= _LINE
 
 
-def cell_class(cell: str) -> str:
-    """The class of a cell where its row is a card: it stands beside others, takes a whole line (none), or is left out."""
+def cell_class(cell: str, heading: str = "") -> str:
+    """The class of a cell where its row is a card: it stands beside others, takes a whole line (none), or is left out.
+
+    `heading` is what stands above it there.
+    """
     if cell in _DOES_NOT_APPLY:
         return "left-out"
-    return "short" if _length(cell) <= _SHORT else ""
+    fits = _length(cell) <= _SHORT and _word(cell.replace("-", " ")) <= _WORD and len(heading) <= _NAME
+    return "short" if fits else ""
 
 
 def _length(text: str) -> int:

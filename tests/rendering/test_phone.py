@@ -50,8 +50,10 @@ def test_many_or_long_columns_become_cards(headings: tuple[str, ...], rows: list
         ("", "left-out"),
         ("–", "left-out"),
         ("not stated", "short"),
-        ("x" * 24, "short"),
-        ("x" * 25, ""),
+        ("x xx " * 4 + "xxxx", "short"),
+        ("x xx " * 5, ""),
+        ("x" * 11, "short"),
+        ("isobutyraldehyde", ""),
         ("90 min\n16 h after it at 20 °C", "short"),
     ],
 )

@@ -57,9 +57,10 @@ class PlanRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlanPhase:
-    """What is done and inspected from one wait to the next."""
+    """What is done and inspected from one wait to the next; `place` is its title in the contents, the shortest that tells it."""
 
     title: str
+    place: str
     rows: tuple[PlanRow, ...]
 
 
@@ -81,16 +82,18 @@ class Plan:
             frequency=words("Each batch"),
             record=words("Record sheets"),
         )
-        return PlanPhase(title=words("Products delivered"), rows=(row,))
+        return PlanPhase(title=words("Products delivered"), place=words("Products delivered"), rows=(row,))
 
     def build(self, build: Build, name: str) -> Iterator[PlanPhase]:
-        """The phases of one build; `name` goes before their titles where there are several."""
+        """The phases of one build; where there are several, `name` goes before their titles and its letter before their places."""
         words, job, spec = self._words, self._job, self._spec
         own = points_on(build.items, job, spec)
         listed = coats(build.painted, spec, self._figures, words)
         held = {wait.comes: wait for wait in waits(build.system, build.preparation, job, spec, words)}
+        letter = f"{build.letter}: " if name else ""
         yield PlanPhase(
             title=name + words("Surface preparation: {}").format(build.preparation.title),
+            place=letter + words("Surface preparation"),
             rows=(*self._at(own, Stage.RECEIPT), *self._prepare(build), *self._at(own, Stage.PREPARED)),
         )
         for place, coat in enumerate(listed):
@@ -105,7 +108,8 @@ class Plan:
                 *(self._point(point) for point in after if point.after_sanding),
                 *(self._finish(own, list(held.values()), {one.name for one in listed}) if last else ()),
             )
-            yield PlanPhase(title=name + words("Coat {}").format(coat.name), rows=rows)
+            coated = words("Coat {}").format(coat.name)
+            yield PlanPhase(title=name + coated, place=letter + coated, rows=rows)
 
     def _prepare(self, build: Build) -> Iterator[PlanRow]:
         words = self._words

@@ -25,9 +25,13 @@ _SIZES = ((6, "huge"), (9, "large"), (14, "medium"), (24, "small"))
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BuildCard:
-    """What all vehicles of the job have of one build. `build` is empty where the job has only one; `type` is the size of its type."""
+    """What all vehicles of the job have of one build; `type` is the size of its type.
+
+    `build` is its letter and title, `letter` that alone; both are empty where the job has only one.
+    """
 
     build: str
+    letter: str
     type: str
     work: CardWork
     records: Records
@@ -64,7 +68,8 @@ def job_card(job: Job, context: Context) -> JobCard:
         work = card_work(build, job, spec, figures, words)
         kept = records(build, job, spec, figures, words)
         size = type_size(work, kept, spec.project.page_size)
-        cards.append(BuildCard(build=title if len(builds) > 1 else "", type=size, work=work, records=kept))
+        named = (title, build.letter) if len(builds) > 1 else ("", "")
+        cards.append(BuildCard(build=named[0], letter=named[1], type=size, work=work, records=kept))
     many = len(job.vehicles)
     return JobCard(
         number=job.document.number,
