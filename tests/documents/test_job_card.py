@@ -124,6 +124,23 @@ def test_on_a_screen_no_box_is_narrower_than_its_heading_and_no_line_is_cut_off(
     assert page[set_last[".card .batches"] :].startswith(".card .batches { margin-top: 0; }")
 
 
+@pytest.mark.parametrize(
+    ("kind", "places"),
+    [
+        ("job-card", ["System A", "A: 1 primer", "A: Records", "System B"]),
+        ("inspection-plan", ["Products delivered", "A: Surface preparation", "A: Coat 1 primer", "Plan agreed"]),
+        ("hazard-card", ["Personal protective equipment (PPE)", "First aid", "Re-entry", "Spraying", "Fire"]),
+    ],
+)
+def test_on_a_screen_the_contents_lead_to_what_is_looked_for(kind: str, places: list[str]) -> None:
+    (data,) = print_documents(checked(good()), documents=[kind], formats=["html"], jobs=["refit"]).values()
+    page = data.decode()
+    contents = page[page.index('<nav class="contents"') : page.index("</nav>")]
+    links = re.findall(r'<a href="#([^"]+)">([^<]+)</a>', contents)
+    assert [name for _, name in links if name in places] == places
+    assert [page.count(f'id="{place}"') for place, _ in links] == [1] * len(links)
+
+
 def test_figures_are_those_of_the_method_statement(good_views: Mapping[str, Any]) -> None:
     card = _card(good())
     for page, build in zip(card.builds, good_views["method_statement_refit"].builds, strict=True):
