@@ -11,6 +11,7 @@ from __future__ import annotations
 import csv
 import gc
 import os
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
@@ -19,7 +20,9 @@ import pytest
 # Tests make a great many records and little rubbish, like the program itself (`parse.without_collector`): the collector may wait.
 gc.set_threshold(100_000, 20, 50)
 
-# A program that a test starts keeps what Python compiled, as it does for its users, or each start would compile it all again.
+# What Python compiled is kept: of the tests, whose assertions are written anew for it, which is a quarter of collecting them, and by
+# the programs that a test starts, as it is for their users, or each start would compile it all again.
+sys.dont_write_bytecode = False
 os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
 
