@@ -18,6 +18,7 @@ from specgen.facts.layer.figures import solids_sprayed
 from specgen.facts.layer.film import film_limit
 from specgen.facts.layer.intervals import windows_for
 from specgen.facts.layer.said import films_of, films_said, is_one_of
+from specgen.facts.product.ratio_said import ratio_said
 from specgen.facts.product.spans_said import Span, number_said, spans_between
 from specgen.facts.texts import CLAUSE
 from specgen.model.job import Job
@@ -56,11 +57,9 @@ _MORNING_TO_EVENING = re.compile(r"\bin the morning\b.*\bin the (?:afternoon|eve
 _DAY = Quantity.of("duration", Fraction(12), "h", "12")
 _WET_ON_WET = re.compile(r"\bwet[ -]on[ -]wet\b", re.I)
 _WET_ON_WET_AT_MOST = Quantity.of("duration", Fraction(60), "min", "60")  # common practice, no source
-_RATIO = re.compile(r"(?<![\w.:])(\d+(?:\.\d+)?) ?: ?(\d+(?:\.\d+)?)(?![\w:]|\.\d)")
 _MIXED = re.compile(r"\b(?:mix\w*|harden\w*|parts|component [AB]|activator)\b", re.I)
 _DILUTED = re.compile(r"\b(?:water|clean\w*|wash\w*|detergent|thinn\w*|dilut\w*|filler|putty|scale)\b", re.I)
 _BY_MASS = re.compile(r"\bby (?:mass|weight)\b", re.I)
-_HARDENER_FIRST = re.compile(r"\bharden\w* to (?:the )?base\b", re.I)
 _WET_FILM = re.compile(r"\bwet (?:film|layer|thickness)\b|\bWFT\b|\bµm wet\b|\bum wet\b|\bmils? wet\b", re.I)
 _NOT_LAID = re.compile(
     r"\b(?:sand\w*|abra\w*|scratch\w*|lost|loss|polish\w*|pass\w*|cross|wet|each|thin|tie|more|again|another|additional)\b",
@@ -190,12 +189,10 @@ def _intervals(coat: Coat, spec: Spec, *, between_passes: bool = True) -> list[R
 
 
 def _ratio(clause: str, coats: list[Coat], spec: Spec) -> str | None:
-    match = _RATIO.search(clause)
-    if match is None or not _MIXED.search(clause) or _DILUTED.search(clause):
+    found = ratio_said(clause) if _MIXED.search(clause) and not _DILUTED.search(clause) else None
+    if found is None:
         return None
-    said = Fraction(match[1]) / Fraction(match[2]) if Fraction(match[2]) else None
-    if _HARDENER_FIRST.search(clause) and said:
-        said = 1 / said
+    _, said = found
     applied = [product.application for _, layer in coats if (product := spec.product_of(layer)).application is not None]
     mixings = [one.mixing for one in applied if one is not None and one.mixing is not None]
     stated = [one.ratio_by_mass for one in mixings if one.ratio_by_mass is not None]

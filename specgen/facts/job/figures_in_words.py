@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from specgen.facts.job.in_words import quantities_said
 from specgen.facts.pairs.parts import parts_of
+from specgen.facts.product.ratio_said import ratio_said
 from specgen.facts.product.spans_said import number_said, spans_said
 from specgen.facts.texts import CLAUSE, texts
 from specgen.model.job import Job
@@ -55,11 +56,6 @@ _REMOVED = re.compile(
 )
 _FLASHED = re.compile(r"\bflash\w*", re.I)
 _STANDS = re.compile(r"\b(?:stand|induction|ripen|rest|react|mature)\w*", re.I)
-_RATIO = re.compile(r"(?<![\w.:])(\d+(?:\.\d+)?) ?: ?(\d+(?:\.\d+)?)(?![\w:]|\.\d)")
-_PARTS = re.compile(
-    r"\b(\d+|[a-z]+) parts? (?:of )?(?:the )?(?:base|A|resin|paint|component A)? ?(?:to|with|and|:) (\d+|[a-z]+) parts? ",
-    re.I,
-)
 _HELD = re.compile(
     r"\b(?:cans?|guns?|nozzle|spray\w*)\b.*\b(?:held|hold|kept|distance|from the part)\b|\bspray(?:ing)? distance\b",
     re.I,
@@ -280,23 +276,14 @@ def _longer_pot_life(clauses: Sequence[str], product: Product) -> str | None:
 
 
 def _other_ratio(clause: str, typed: Sequence[tuple[Fraction, ...] | None]) -> str | None:
-    match = _RATIO.search(clause) or _PARTS.search(f"{clause} ")
     stated = [one for one in typed if one is not None and len(one) == 2 and one[1]]
-    parts = _numbers(match) if match is not None else None
-    if match is None or parts is None or not stated:
+    found = ratio_said(clause)
+    if found is None or not stated:
         return None
-    said = parts[0] / parts[1]
-    if re.search(r"hardener to base", clause, re.I) and said:
-        said = 1 / said
+    words, said = found
     if any(one[0] / one[1] == said for one in stated):
         return None
-    return f"'{match[0].strip()}'; the product is mixed {':'.join(f'{float(part):g}' for part in stated[0])}"
-
-
-def _numbers(match: re.Match[str]) -> tuple[Fraction, Fraction] | None:
-    """The two parts of a ratio, in figures or in words; None where one is no number or none."""
-    said = [Fraction(word) if word[0].isdigit() else number_said(word) for word in (match[1], match[2])]
-    return (Fraction(said[0]), Fraction(said[1])) if said[0] is not None and said[1] else None
+    return f"'{words}'; the product is mixed {':'.join(f'{float(part):g}' for part in stated[0])}"
 
 
 def _other_wait(clause: str, typed: Quantity | None) -> str | None:

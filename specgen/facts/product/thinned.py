@@ -10,6 +10,7 @@ from fractions import Fraction
 from functools import partial
 
 from specgen.facts.pairs.families import WATERBORNE
+from specgen.facts.usual import proportion
 from specgen.model.product import Product
 from specgen.standards.citations import ARITHMETIC
 from specgen.standards.tables import table
@@ -17,9 +18,15 @@ from specgen.trade.film import PERCENT
 from specgen.trade.given import Given, take
 from specgen.trade.known import NotKnown, worked_out
 from specgen.trade.working import Working, work
-from specgen.units.quantity import Quantity
+from specgen.units.quantity import Quantity, lower
 
 _NO_SOLVENT = re.compile(r"\bwater|\bexempt|VOC[- ]free|\bPCBTF\b|\bTBAC\b|chlorobenzotrifluoride", re.I)
+
+
+def solvent_free(product: Product) -> bool:
+    """True where its solids leave next to no solvent: what is thinned all the same stays under a film that hardens through at once."""
+    solids = product.solids.in_can if product.solids is not None else None
+    return solids is not None and lower(solids).to("%") >= proportion("solvent_free")
 
 
 def thinned_voc(product: Product, thinner: Quantity, origin: str) -> Working | NotKnown:

@@ -1,7 +1,7 @@
 """DOC006 The scope of a job agrees with what is typed in it
 
 Checks
-    The scope of each job in words: a dry film it names is one of its coats, systems, criteria or existing coats; a preparation grade is one of its preparations; a corrosivity or immersion category is that of its environments or systems, and a durability that of a system; an application method is used by a coat; a number of coats that is said of the whole is that of a system; paint that is said to be of one pack or of two, waterborne or free of solvent, or to be epoxy, alkyd, polyurethane, acrylic, powder or zinc-rich is a coat of a system. What is said of other work, of existing paint, of what is fitted later and of another state is not read.
+    The scope of each job in words: a dry film it names is one of its coats, systems, criteria or existing coats, and that at which a coat is laid that it calls is one of that coat; a preparation grade is one of its preparations; a corrosivity or immersion category is that of its environments or systems, and a durability that of a system; an application method is used by a coat; a number of coats that is said of the whole is that of a system; paint that is said to be of one pack or of two, waterborne or free of solvent, or to be epoxy, alkyd, polyurethane, acrylic, powder or zinc-rich is a coat of a system. What is said of other work, of existing paint, of what is fitted later and of another state is not read.
 Why
     The scope is read first, and often alone: where it was copied from the last job it orders another blast or another film than the pages behind it.
 Passes
@@ -20,7 +20,12 @@ Passes
     jobs.refit.scope: Doors and step. Where zinc is burnt, the place is ground, primed with zinc-rich epoxy to 100 µm and coated.
 
     jobs.refit.scope: Doors and step. Rust that sanding cannot reach is taken off with power tools to St 3.
+
+    systems.cab.layers.clear.role: clearcoat
+    jobs.refit.scope: Doors and step; the clear coat is laid at 50 µm.
 Fails
+    jobs.refit.scope: Doors and step; the clear coat is laid at 20 µm.    # at jobs.refit.scope
+
     jobs.refit.scope: Doors and step of a vehicle, coated with 190 µm.    # at jobs.refit.scope
 
     Given second good
@@ -55,6 +60,7 @@ import re
 from collections.abc import Iterator
 
 from specgen.facts.job.exposure import environment_of
+from specgen.facts.job.films_of_called import films_of_called_apart
 from specgen.facts.job.in_words import grades_said, same_grade
 from specgen.facts.job.practices import SENTENCE
 from specgen.facts.layer.said import (
@@ -79,7 +85,7 @@ _OTHER = re.compile(
 )
 _METHOD = re.compile(
     r"\bby (brush|roller|airless|dip|dipping)\b|\bfrom (?:the |spray )?(?:aerosol )?(cans?)\b|"
-    r"(?<!stripe )\b(?:coats?|layers?|paint|primer|finish) (?:is|are) (?:all )?(rolled|brushed|dipped)\b",
+    r"(?<!stripe )\b(?:coats?|layers?|paint|primer|finish|enamel|lining|mastic|epoxy|polyurethane|varnish|lacquer|surfacer) (?:is|are) (?:all )?(rolled|brushed|dipped)\b",
     re.IGNORECASE,
 )
 _OF_SOME = re.compile(
@@ -92,6 +98,7 @@ _COATED = re.compile(
     r"\b(?:coated|painted|primed|finished|given|sprayed|lined)\b(?! (?:over|on)\b)[^.;]*?\b(?:with|in|by)\b(.*)|\b(powder[ -]coated (?:in|by|at)|(?:are|is|be) powder[ -]coated)\b",
     re.I,
 )
+_THE_ZINC = re.compile(r"\bzinc (?:is|has|of|stays|remains|reads|measures|must|shall)\b", re.IGNORECASE)
 _DURABILITY = re.compile(
     r"\bdurability(?: range| class)?(?: of)? (low|medium|high|very high)\b|(?<!very )\b(low|medium|high|very high) durability\b",
     re.I,
@@ -120,7 +127,8 @@ def _parted(job: Job, spec: Spec) -> Iterator[str]:
     sentences = [one for one in SENTENCE.split(job.scope) if not _IN_A_CASE.match(one)]
     clauses = [one for said in sentences for one in CLAUSE.split(said) if not _OTHER.search(one)]
     own = "; ".join(clauses)
-    figures = films_said(own)
+    dipped = any(part.is_zinc for part in parts)
+    figures = films_said("; ".join(one for one in clauses if not (dipped and _THE_ZINC.search(one))))
     films = _films(job, spec) if figures else []
     for said in figures:
         if films and not is_one_of(said, films):
@@ -156,6 +164,9 @@ def _parted(job: Job, spec: Spec) -> Iterator[str]:
         wrong = [one for one in counted if one is not None]
         if wrong and len(wrong) == len(counted):
             yield f"says '{wrong[0][0]}'; it has {', '.join(str(count) for _, count in wrong)}"
+        own_films = [(system, layer) for system in systems for layer in system.layers]
+        if all(is_one_of(one, films) for one in films_said(clause)):
+            yield from films_of_called_apart(clause, own_films, spec)
         packs = packs_missing(clause, spec, systems)
         carrier = carriers_missing(clause, spec, systems)
         for words in (packs, carrier):

@@ -49,6 +49,9 @@ Fails
     jobs.rails.scope: New paint on blasted rails. The primer is mixed 4:1 by volume.    # at jobs.rails.scope
 
     Given second good
+    jobs.rails.scope: New paint on blasted rails. Mix seven parts of base with one part of hardener.    # at jobs.rails.scope
+
+    Given second good
     systems.deck.layers.first.before_next: Wet film 12 mil.    # at systems.deck.layers.first.before_next
 
     Given second good

@@ -1,7 +1,7 @@
 """DOC009 Instructions in words keep the times and limits of the job
 
 Checks
-    The instructions in words of each job (its scope, its inspection, what is done between its coats): parts are not handled, stacked or fitted, nor filled, put to work or into service, sooner after the last coat than every system of the job states (a time by nights, as the next morning, at the longest it can mean); no more thinner is added than every product allows; work does not go on in colder or hotter air, on a colder or hotter surface, in damper air or nearer to the dew point than the job's ambient conditions allow, nor is the air kept drier than the product of the coat, or a moisture-curing product of the job, allows; the scope does not speak of both coats where every system has three or more. What says that it is not done passes.
+    The instructions in words of each job (its scope, its inspection, what is done between its coats): parts are not handled, stacked or fitted, nor filled, put to work or into service, sooner after the last coat than every system of the job states (a time by nights, as the next morning, at the longest it can mean); no more thinner is added than every product allows, and none to paint nearly free of solvent that states no thinner; work does not go on in colder or hotter air, on a colder or hotter surface, in damper air or nearer to the dew point than the job's ambient conditions allow, nor is the air kept drier than the product of the coat, or a moisture-curing product of the job, allows; the scope does not speak of both coats where every system has three or more. What says that it is not done passes.
 Why
     The crew reads the sentence, not the table behind it: a tank filled after three days by the scope is lost, whatever the system states.
 Passes
@@ -22,6 +22,8 @@ Passes
     jobs.refit.scope: Doors and step, coated down to 15 °C.
 
     jobs.refit.scope: Doors and step, coated while the metal is below 40 °C.
+
+    jobs.refit.scope: Doors and step. Cans stored at 5 °C are warmed before they are sprayed; a drop of thinner cleans the gun.
 
     systems.cab.layers.primer.before_next: Keep the air of the booth below 80 % humidity.
 
@@ -57,6 +59,12 @@ Fails
 
     jobs.refit.scope: Chassis frame, the barrier coat thinned 25 %.    # at jobs.refit.scope
 
+    jobs.refit.scope: Chassis frame; a litre of thinner goes into four litres.    # at jobs.refit.scope
+
+    jobs.refit.scope: Doors and step, sprayed in the yard at 3 °C.    # at jobs.refit.scope
+
+    jobs.refit.scope: Doors and step; at night the hall falls to 2 °C while the film dries.    # at jobs.refit.scope
+
     jobs.refit.scope: Doors and step, coated down to 3 °C.    # at jobs.refit.scope
 
     jobs.refit.scope: Doors and step, sprayed on metal of 55 °C.    # at jobs.refit.scope
@@ -81,19 +89,16 @@ import re
 from collections.abc import Iterator
 from fractions import Fraction
 
+from specgen.facts.job.cold_in_words import colder
 from specgen.facts.job.dew_point import both_general
 from specgen.facts.job.in_words import quantities_said
 from specgen.facts.job.instructions import instructions
+from specgen.facts.job.thinner_in_words import too_much_thinner
 from specgen.facts.job.times_in_words import DENIED, released_too_early
 from specgen.facts.texts import CLAUSE
 from specgen.model.product import ApplicationClimate, CuringKind
 from specgen.rules.kit import LOGIC, WARNING, Job, Path, Problem, Problems, Quantity, Spec, date, rule
 
-_THINNER = re.compile(
-    r"(\d+(?:\.\d+)?) ?% (?:of )?(?:\w+ )?thinner\b(?! than)|"
-    r"\bthin(?:ned|s|ning)?(?! (?:film|coat|layer|spot|place|reading))(?: \w+){0,2}? (?:(?:with|by|to) )?(?:up to |about |at most )?(\d+(?:\.\d+)?) ?%",
-    re.I,
-)
 _AT_WORK = re.compile(
     r"\b(?:coat(?:s|ed|ing)?|paint(?:s|ed|ing)?|spray(?:s|ed|ing)?|appl(?:y|ies|ied)|work|roll(?:s|ed|ing)?|brush(?:ed|ing)?|prim(?:e|ed|ing)|laid|lay|lined|allowed|accepted|permitted)\b",
     re.I,
@@ -154,11 +159,7 @@ def words_keep_the_limits(job: Job, spec: Spec, on: date) -> Problems:
 
 def _beyond(clause: str, job: Job, spec: Spec, *, in_scope: bool) -> Iterator[str]:
     yield from released_too_early(clause, list(spec.systems_of(job)))
-    allowed = _most_thinner(job, spec)
-    for match in _THINNER.finditer(clause):
-        share = Fraction(match[1] or match[2])
-        if allowed is not None and share > allowed.number:
-            yield f"'{match[0]}'; the products allow at most {allowed}"
+    yield from too_much_thinner(clause, list(spec.products_of(job)))
     if _AT_WORK.search(clause) and not _IN_USE.search(clause) and job.climate is not None:
         lows = [one.low for one in (job.climate.air, job.climate.surface) if one is not None and one.low is not None]
         for match in _DOWN_TO.finditer(clause):
@@ -168,6 +169,8 @@ def _beyond(clause: str, job: Job, spec: Spec, *, in_scope: bool) -> Iterator[st
         yield from _too_hot_or_damp(clause, job.climate)
     elif job.climate is not None:
         yield from _laid_hot(clause, job.climate)
+    if job.climate is not None and in_scope:
+        yield from colder(clause, job.climate)
     # what an inspection point accepts has a rule of its own
     if job.climate is not None and (in_scope or _AT_WORK.search(clause)):
         yield from _near_the_dew_point(clause, job.climate)
@@ -227,10 +230,3 @@ def _near_the_dew_point(clause: str, climate: ApplicationClimate) -> Iterator[st
         said = Quantity.of("temperature_difference", Fraction(match[1]), unit, match[1])
         if least is not None and said < least and not both_general(said, least):
             yield f"'{clause.strip()}'; the surface has to be at least {least} above the dew point"
-
-
-def _most_thinner(job: Job, spec: Spec) -> Quantity | None:
-    """The most that any product of the job allows; None where none says."""
-    mixings = [product.application.mixing for product in spec.products_of(job) if product.application is not None]
-    stated = [one.thinner_max for one in mixings if one is not None and one.thinner_max is not None]
-    return max(stated, key=lambda one: one.base, default=None)

@@ -41,8 +41,8 @@ To put right
     Omit the thinner; warm paint that is too viscous when cold instead of thinning it.
 """
 
-from specgen.facts.usual import proportion
-from specgen.model.product import PackForm, Product
+from specgen.facts.product.thinned import solvent_free
+from specgen.model.product import PackForm
 from specgen.rules.kit import (
     ERROR,
     LOGIC,
@@ -57,7 +57,6 @@ from specgen.rules.kit import (
     date,
     rule,
 )
-from specgen.units.quantity import lower
 
 
 @rule("FLM018", on=System, severity=ERROR, concern=Concern.PRODUCT, source=LOGIC)
@@ -74,7 +73,7 @@ def thinner_allowed(system: System, spec: Spec, on: date) -> Problems:
             )
         elif layer.product is None:
             continue  # what the coat allows is asked of the product that is offered
-        elif most is None and _solvent_free(product):
+        elif most is None and solvent_free(product):
             what = f"thinner addition {layer.thinner}, but {product.id} is nearly free of solvent and states no thinner"
             yield Problem(path, what, "leave the thinner out, and warm paint that is too viscous", WARNING, PRACTICE)
         elif most is None:
@@ -86,9 +85,3 @@ def thinner_allowed(system: System, spec: Spec, on: date) -> Problems:
             yield Problem(
                 path, f"thinner addition {layer.thinner} is above the maximum of the product {product.id}, {most}"
             )
-
-
-def _solvent_free(product: Product) -> bool:
-    """What is thinned all the same keeps the solvent under a film that hardens through at once."""
-    solids = product.solids.in_can if product.solids is not None else None
-    return solids is not None and lower(solids).to("%") >= proportion("solvent_free")
