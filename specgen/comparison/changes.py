@@ -132,7 +132,7 @@ class FigureMoved:
     `where` names those jobs and products as a reader knows them: number of the document, name of the product.
     `old` or `new` is empty where the figure stands on one side only. `causes` are the addresses of the changes it comes
     from, empty where none is known; `makers_cause` says that one of them is the maker's. `is_makers` marks a figure whose
-    very name tells of the composition.
+    very name tells of the composition. `told` says in names which record it is of, jobs aside.
     """
 
     id: str
@@ -145,6 +145,7 @@ class FigureMoved:
     causes: tuple[str, ...]
     makers_cause: bool = False
     is_makers: bool = False
+    told: str = ""
 
     @property
     def of(self) -> str:

@@ -14,6 +14,7 @@ from functools import partial
 from typing import Any
 
 from specgen.comparison.changes import Change, FigureMoved, Kind
+from specgen.comparison.figure_names import named_of
 from specgen.comparison.renames import Renames
 from specgen.facts.job.air import air_of_job
 from specgen.facts.job.quantities import quantities
@@ -47,13 +48,14 @@ class Figures:
 
     `leans_on` gives the addresses in the sources that a figure comes from, through whatever other figures; its second argument
     asks for what the figure would not be there without as well: the items that get the system. `named` is what a reader calls the
-    job or product. `makers` are those whose name or result tells of the composition.
+    job or product. `makers` are those whose name or result tells of the composition. `told` says of an id which record it is of.
     """
 
     shown: Mapping[str, tuple[str, str]]
     leans_on: Callable[[str, bool], frozenset[str]]
     named: str = ""
     makers: frozenset[str] = frozenset()
+    told: Callable[[str], str] = str
 
 
 class _Leaning:
@@ -94,14 +96,16 @@ def figures_of_job(job: Job, spec: Spec, on: date) -> Figures:
     choices = partial(_choices, job, spec, workings, frozenset(let_off))
     number = job.document.number
     leaning = _Leaning(workings | air, choices, frozenset(let_off))
-    return Figures(_shown(leaning.workings), leaning.on, number, makers)
+    told = partial(named_of, spec=spec, left_out=(job.id,))
+    return Figures(_shown(leaning.workings), leaning.on, number, makers, told)
 
 
 def figures_of_product(product: Product, spec: Spec, on: date) -> Figures:
     """Every figure of a product by itself: its comb, its coverage, its VOC and what stands behind its label."""
     found = product_figures(product, spec, on)
     workings = {entry.id: entry for entry in found.workings()}
-    return Figures(_shown(workings), _Leaning(workings, Choices).on, product.name, found.makers())
+    told = partial(named_of, spec=spec, left_out=())
+    return Figures(_shown(workings), _Leaning(workings, Choices).on, product.name, found.makers(), told)
 
 
 def _shown(workings: Mapping[str, Working]) -> dict[str, tuple[str, str]]:
@@ -132,8 +136,9 @@ def moved(
             named, makers = causes.of(frozenset().union(*held))
             first = alike.get((key, *printed))
             if first is None:
+                told = new.told(key) if after else old.told(was[key])
                 alike[key, *printed] = FigureMoved(
-                    key, shown[0], *printed, jobs, products, where, named, makers, makers_own
+                    key, shown[0], *printed, jobs, products, where, named, makers, makers_own, told
                 )
             else:
                 alike[key, *printed] = replace(

@@ -54,7 +54,7 @@ def _figures(moved: tuple[FigureMoved, ...], numbers: dict[str, str], words: Wor
     )
     rows = [
         (
-            f"{entry.name}\n{entry.id if for_maker else entry.of}",
+            f"{entry.name}\n{entry.id if for_maker else entry.told}",
             entry.old or "–",
             entry.new or "–",
             _where(entry, words),
@@ -86,7 +86,7 @@ def _findings(moved: tuple[FindingMoved, ...], words: Words, *, for_maker: bool)
         *([Column(words("Path"), "w-35")] if for_maker else []),
         Column(words("Before"), "w-10"),
         Column(words("Now"), "w-10"),
-        Column(words("Text of the finding")),
+        Column(words("Text of the finding") if for_maker else words("What the rule asks")),
     )
     return table_view(
         words("Findings added, cleared or changed in severity"),

@@ -34,7 +34,7 @@ def concession_cells(one: Concession, job: Job, spec: Spec, words: Words) -> tup
     """The cells of one, under `concession_heads`."""
     limits = eased(one)
     agreed = words("by {who} on {day}, until {until}").format(
-        who=one.agreed_by, day=one.agreed_on.isoformat(), until=one.until.isoformat()
+        who=_who(one.agreed_by, spec), day=one.agreed_on.isoformat(), until=one.until.isoformat()
     )
     return (
         "\n".join(part for part in (one.id, one.record or "") if part),
@@ -52,6 +52,12 @@ def concession_table(held: Sequence[tuple[Concession, str]], job: Job, spec: Spe
     columns = [Column(head, width) for head, width in zip(concession_heads(words), widths, strict=True)]
     rows = [(*concession_cells(one, job, spec, words), used) for one, used in held]
     return table_view(words("Concessions of this job"), [*columns, Column(words("Used for"), "w-15")], rows)
+
+
+def _who(id: str, spec: Spec) -> str:
+    """The name of the role that agreed, or the words of the id where it is none of the project."""
+    named = {role.id: role.name for role in spec.project.roles}
+    return named.get(id, id.replace("-", " "))
 
 
 def _what(one: Concession, job: Job, spec: Spec, words: Words) -> Iterator[str]:
