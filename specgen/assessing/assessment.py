@@ -11,6 +11,7 @@ from datetime import date
 
 from specgen.assessing.air import air_read
 from specgen.assessing.batches import batches_used, tell_expired, tell_missing
+from specgen.assessing.beneath import figures_among, what_is_beneath
 from specgen.assessing.cells import Dates
 from specgen.assessing.conceded import Grants
 from specgen.assessing.concessions_seen import concessions_seen
@@ -29,11 +30,9 @@ from specgen.assessing.results import Assessment, At
 from specgen.assessing.sorting import Sorted
 from specgen.assessing.waited import waited
 from specgen.assessing.work import work_done
-from specgen.assessing.zinc import zinc_read
 from specgen.facts.job.inspected import film_points, places
 from specgen.facts.job.looked_for import CLIMATE, words_of
 from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
-from specgen.facts.job.zinc_beneath import zinc_point
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -66,15 +65,9 @@ def assess(
         for point in job.inspection
         if point.id in film
     }
-    beneath = {point.id: zinc_point(point, job) for point in job.inspection}
-    zinc = {
-        one.id: zinc_read(one, sorted_.with_values(one.id, film=False), job, faults)
-        for one in job.inspection
-        if one in beneath.values()
-    }
-    deducted = {key: zinc[below.id] if below is not None else None for key, below in beneath.items()}
+    beneath = what_is_beneath(job, sorted_, faults)
     lots = {
-        point.id: lots_at(point, standing[point.id], job, spec, faults, deducted[point.id])
+        point.id: lots_at(point, standing[point.id], job, spec, faults, beneath.under[point.id])
         for point in job.inspection
         if point.id in film
     }
@@ -109,10 +102,12 @@ def assess(
                 )
             elif point.id in climate:
                 result = judge.climate(air, mine, work, batches)
-            elif point.id in zinc:
-                result = judge.zinc(zinc[point.id], mine)
+            elif point.id in beneath.zinc:
+                result = judge.zinc(beneath.zinc[point.id], mine)
             else:
-                result = judge.looked_at(mine)
+                # what was read of an existing coating decides nothing by itself
+                figures = figures_among(mine) if point.id in beneath.existing else []
+                result = judge.looked_at([one for one in mine if one not in figures])
             results.append(result)
     seen = tuple(concessions_seen(results, air, sorted_, film, grants, dates, faults))
     return Assessment(
@@ -126,7 +121,7 @@ def assess(
         batches=batches,
         work=work,
         waited=between,
-        deviations=tuple(deviations(repairs, results, sorted_, film, deducted, job, spec)),
+        deviations=tuple(deviations(repairs, results, sorted_, film, beneath.under, job, spec)),
         findings=tuple(faults),
         concessions=seen,
     )

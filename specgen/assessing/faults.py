@@ -174,8 +174,9 @@ _ROWS = (
     ReadingFault(
         "RDG024",
         "What is to be deducted is not recorded",
-        "The job has the zinc of each part taken off its readings: without it they say nothing of the paint.",
-        "Enter the mean zinc thickness of that part at the point that measures it.",
+        "The job has the zinc of each part, or the existing coating at each spot, taken off its readings: without it they say "
+        "nothing of the paint.",
+        "Enter what was measured of that part or spot at the point that measures it.",
     ),
     ReadingFault(
         "RDG025",

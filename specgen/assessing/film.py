@@ -10,12 +10,12 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from specgen.assessing.beneath import Beneath
 from specgen.assessing.cells import CellError, figure_of, given, number_of, shows_nothing
 from specgen.assessing.faults import Faults
 from specgen.assessing.others import others
 from specgen.assessing.records import Record, columns
 from specgen.assessing.results import Lot, SpotRead
-from specgen.assessing.zinc import Zinc, part_of
 from specgen.facts.job.counting import counting, specified
 from specgen.facts.job.counts import area_at, counts_of_rule, readings_in_a_spot, sampled, spots_in_an_area
 from specgen.facts.job.criteria import Held, criteria_of, limits_in_force
@@ -50,13 +50,18 @@ class _Rows:
 
 
 def lots_at(
-    point: InspectionPoint, records: Sequence[Record], job: Job, spec: Spec, faults: Faults, zinc: Zinc | None = None
+    point: InspectionPoint,
+    records: Sequence[Record],
+    job: Job,
+    spec: Spec,
+    faults: Faults,
+    beneath: Beneath | None = None,
 ) -> tuple[Lot, ...]:
-    """The lots of a point, one at least for each film that is specified there; one without readings is not decided. `zinc` is taken
-    off the readings of its part."""
-    if zinc is not None:
-        records = list(_with_zinc(records, zinc, point, job, faults))
-    rows = _gathered(point, records, faults, job, zinc)
+    """The lots of a point, one at least for each film that is specified there; one without readings is not decided. What is `beneath`
+    is taken off the readings of its part or spot."""
+    if beneath is not None:
+        records = list(_with_what_is_beneath(records, beneath, point, job, faults))
+    rows = _gathered(point, records, faults, job, beneath)
     held = criteria_of(point, job, spec) or (Held((), point.criterion),)
     inspected = [item.id for item, _ in places(point, job, spec)]
     least = _least(point, job, spec)
@@ -71,22 +76,25 @@ def lots_at(
     return tuple(lots)
 
 
-def _with_zinc(
-    records: Iterable[Record], zinc: Zinc, point: InspectionPoint, job: Job, faults: Faults
+def _with_what_is_beneath(
+    records: Iterable[Record], beneath: Beneath, point: InspectionPoint, job: Job, faults: Faults
 ) -> Iterator[Record]:
-    """The rows whose part has a zinc thickness; of each other part one row is told."""
+    """The rows whose part, or spot, has been measured before; of each other one row is told."""
     told = set()
+    kind = "DFT of the existing coating" if beneath.by_spot else "zinc thickness"
     for record in records:
-        key = part_of(record, job)
-        if key in zinc:
+        key = beneath.key(record, job)
+        if key in beneath.means:
             yield record
         elif key not in told:
             told.add(key)
-            what = f"no zinc thickness is recorded of {' '.join(text for text in key if text)}, which is to be deducted"
+            what = f"no {kind} is recorded of {' '.join(text for text in key if text)}, which is to be deducted"
             faults.tell("RDG024", what, record.place("part"), point=point.id, item=key[0])
 
 
-def _gathered(point: InspectionPoint, records: Iterable[Record], faults: Faults, job: Job, zinc: Zinc | None) -> _Rows:
+def _gathered(
+    point: InspectionPoint, records: Iterable[Record], faults: Faults, job: Job, beneath: Beneath | None
+) -> _Rows:
     rows = _Rows()
     seen: dict[tuple[_Key, str, str], Record] = {}
     for record in records:
@@ -95,8 +103,8 @@ def _gathered(point: InspectionPoint, records: Iterable[Record], faults: Faults,
         if film is None or not _in_unit(rows, film, record, point.id, item, faults):
             continue
         value = film.number if film.unit == rows.unit else film.to(rows.unit)
-        if zinc is not None:
-            value -= zinc[part_of(record, job)].to(rows.unit)
+        if beneath is not None:
+            value -= beneath.means[beneath.key(record, job)].to(rows.unit)
         spot = place or phrase(N_("row {row}"), row=record.row)
         key = (item, record.part, area, spot)
         # the repeat of a dropped reading may keep its number

@@ -57,8 +57,8 @@ def field_name(column: str, row: int | None = None) -> str:
     return f"r{row}_{column}" if row is not None else f"all_{column}"
 
 
-def aside_name(what: Literal["mean", "zinc", "net"], row: int) -> str:
-    """How a field is called that helps whoever fills it in, for the spot that begins with a row; the program works it out itself."""
+def aside_name(what: Literal["mean", "zinc", "net", "margin"], row: int) -> str:
+    """How a field is called that helps whoever fills it in, at a row or the spot that begins with it; the program works it out itself."""
     return f"{what}_{row}"
 
 

@@ -9,13 +9,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from specgen.assessing.answer import Answer
+from specgen.assessing.beneath import Zinc
 from specgen.assessing.cells import CellError, concession_of, given, number_of, verdict_of
 from specgen.assessing.conceded import Grants, outside, under
 from specgen.assessing.faults import Faults
 from specgen.assessing.records import Record
 from specgen.assessing.surface import TESTS, ColumnError
 from specgen.assessing.wording import film_text
-from specgen.assessing.zinc import Zinc
 from specgen.facts.job.zinc_beneath import zinc_asked
 from specgen.facts.tests.outcome import Outcome, judged, limit_of
 from specgen.model.acceptance import InspectionPoint

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from specgen.assessing.air_of_days import days_without_air
 from specgen.assessing.answer import Answer
+from specgen.assessing.beneath import Zinc
 from specgen.assessing.cells import has_time, is_word
 from specgen.assessing.conceded import COUNTS, Film, Grants, outside, under
 from specgen.assessing.faults import Faults
@@ -15,7 +16,6 @@ from specgen.assessing.looked_at import answers, zinc_answers
 from specgen.assessing.records import Record
 from specgen.assessing.results import AirRead, At, BatchUsed, Done, LessBefore, Lot, Reason
 from specgen.assessing.wording import names, reason_text, walk_text
-from specgen.assessing.zinc import Zinc
 from specgen.facts.job.concessions import Eased
 from specgen.facts.job.zinc_beneath import zinc_asked
 from specgen.facts.layer.called import coat_called

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 
+from specgen.assessing.beneath import Beneath
 from specgen.assessing.cells import Dates, day_read, has_time
 from specgen.assessing.faults import Faults
 from specgen.assessing.film import lots_at
@@ -17,7 +18,6 @@ from specgen.assessing.records import Record
 from specgen.assessing.results import At, Deviation, Did, Done
 from specgen.assessing.sorting import Sorted
 from specgen.assessing.wording import reason_text
-from specgen.assessing.zinc import Zinc
 from specgen.model.acceptance import InspectionPoint, Stage
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -92,11 +92,11 @@ def deviations(
     results: Iterable[At],
     rows: Sorted,
     film: Collection[str],
-    zinc: Mapping[str, Zinc | None],
+    beneath: Mapping[str, Beneath | None],
     job: Job,
     spec: Spec,
 ) -> Iterator[Deviation]:
-    """Each repair of each item at each point where something had been read before it, or that it names; `zinc` by point."""
+    """Each repair of each item at each point where something had been read before it, or that it names; `beneath` by point."""
     for at in results:
         for one in repairs.all:
             if one.record.text("item") != at.item.id:
@@ -110,7 +110,7 @@ def deviations(
                 for figures in (True, False)
             )
             if read or said or one.record.text("point") == at.point.id:
-                found = (*_of_film(at.point, read, zinc[at.point.id], job, spec), *_of_words(said))
+                found = (*_of_film(at.point, read, beneath[at.point.id], job, spec), *_of_words(said))
                 yield Deviation(point=at.point, item=at.item, found=found, repair=one, verdict=at.verdict)
 
 
@@ -122,14 +122,14 @@ def _of_words(records: Iterable[Record]) -> Iterator[str]:
 
 
 def _of_film(
-    point: InspectionPoint, records: Sequence[Record], zinc: Zinc | None, job: Job, spec: Spec
+    point: InspectionPoint, records: Sequence[Record], beneath: Beneath | None, job: Job, spec: Spec
 ) -> Iterator[str]:
     """What decided against the readings that stood before the repair."""
     if not records:
         return
     reasons = [
         reason_text(reason, lot.unit)
-        for lot in lots_at(point, records, job, spec, Faults(), zinc)
+        for lot in lots_at(point, records, job, spec, Faults(), beneath)
         for reason in (lot.judged.reasons if lot.judged is not None else ())
         if reason.decides
     ]

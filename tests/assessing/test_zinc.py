@@ -8,11 +8,11 @@ from functools import cache
 
 import pytest
 
+from specgen.assessing.beneath import part_of
 from specgen.assessing.columns import COLUMNS
 from specgen.assessing.faults import Faults
 from specgen.assessing.readings import Asked, File, records_of
 from specgen.assessing.results import Assessment, At, Verdict
-from specgen.assessing.zinc import part_of
 from specgen.checking import check
 from specgen.documents.record_sheets.lines import SheetTable
 from specgen.documents.record_sheets.view import record_sheets

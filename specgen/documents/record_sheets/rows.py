@@ -22,9 +22,10 @@ from specgen.facts.job.builds import builds_of
 from specgen.facts.job.by_difference import by_difference
 from specgen.facts.job.concessions import concessions_in, in_force
 from specgen.facts.job.criteria import criteria_of
+from specgen.facts.job.existing_beneath import existing_point, measures_existing
 from specgen.facts.job.inspected import film_points, numbers_of, places
 from specgen.facts.job.looked_for import CLIMATE, words_of
-from specgen.facts.job.points import layers_read, principle_of
+from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
 from specgen.facts.job.spots import spots_of_parts
 from specgen.facts.job.zinc_beneath import measures_zinc, zinc_asked, zinc_point
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint
@@ -57,7 +58,8 @@ def tables(job: Job, spec: Spec, rows: Rows, words: Words, day: date) -> Iterato
     if looked_at:
         yield _results(looked_at, job, spec, rows, words)
     shown: set[str] = set()
-    for point in (*zinc, *film):
+    existing = [point for point in job.inspection if measures_existing(point, job)]
+    for point in (*zinc, *existing, *film):
         pictures = tuple(one for one in marked_pictures([point], job, spec, words) if one.number not in shown)
         shown |= {one.number for one in pictures}
         yield from _readings(point, pictures, job, spec, rows, words)
@@ -115,8 +117,8 @@ def _air(point: InspectionPoint | None, job: Job, spec: Spec, rows: Rows, words:
     for coat, name in _coats(job, spec, words):
         for _ in range(_AIR):
             number = rows.enter(point=point.id if point is not None else "", coat=coat)
-            fields = rows.fields(number, "on", "air", "humidity", "surface", "dew_point", "by")
-            lines.append(SheetLine(printed=(name,), fields=fields))
+            *before, by = rows.fields(number, "on", "air", "humidity", "surface", "dew_point", "by")
+            lines.append(SheetLine(printed=(name,), fields=(*before, aside_name("margin", number), by)))
     stated = "; ".join(f"{name} {limit}" for name, limit in climate(job.climate, words))
     return SheetTable(
         title=words("Ambient conditions before each coat"),
@@ -129,6 +131,7 @@ def _air(point: InspectionPoint | None, job: Job, spec: Spec, rows: Rows, words:
             words("Humidity, %"),
             words("Surface, °C"),
             words("Dew point, °C"),
+            words("Surface above dew point, K"),
             words("By"),
         ),
         shared=(),
@@ -175,8 +178,11 @@ def _results(points: Sequence[InspectionPoint], job: Job, spec: Spec, rows: Rows
     for point in points:
         for item, _ in places(point, job, spec):
             number = rows.enter(point=point.id, item=item.id)
-            check = f"{numbers[point.id]} {point.check}" + (f" ({words('HOLD POINT')})" if point.hold_point else "")
-            printed = (check, item.id, point.criterion.text or passes(point, job, spec, words.with_one_film()))
+            printed = (
+                _named(point, numbers[point.id], words),
+                item.id,
+                point.criterion.text or passes(point, job, spec, words.with_one_film()),
+            )
             lines.append(SheetLine(printed=printed, fields=rows.fields(number, "value", "on", "by")))
     return SheetTable(
         title=words("Results"),
@@ -195,6 +201,11 @@ def _results(points: Sequence[InspectionPoint], job: Job, spec: Spec, rows: Rows
     )
 
 
+def _named(point: InspectionPoint, number: str, words: Words) -> str:
+    """`3 DFT of primer (HOLD POINT)`: its number in the plan, and where the work stops for it."""
+    return f"{number} {point.check}" + (f" ({words('HOLD POINT')})" if point.hold_point else "")
+
+
 def _readings(
     point: InspectionPoint, pictures: tuple[PictureView, ...], job: Job, spec: Spec, rows: Rows, words: Words
 ) -> Iterator[SheetTable]:
@@ -203,7 +214,7 @@ def _readings(
     parts = spots_of_parts(point, job, spec)
     many = sum(len(one.spots) * one.readings for one in parts)
     readings = max((one.readings for one in parts), default=1)
-    net, mean = zinc_point(point, job) is not None, measures_zinc(point, job)
+    beneath, mean = _beneath(point, job, words), measures_zinc(point, job)
     for one in parts if many <= _MOST_READINGS else ():
         for spot in one.spots:
             about = {"point": point.id, "item": one.item.id, "part": str(one.part), "spot": spot, "unit": unit}
@@ -211,14 +222,14 @@ def _readings(
             fields = [name for number in held for name in rows.fields(number, "value")]
             if one.readings > 1:
                 fields.append(aside_name("mean", held[0]))
-            if net:
+            if beneath:
                 fields += [aside_name("zinc", held[0]), aside_name("net", held[0])]
             lines.append(SheetLine(printed=(one.item.id, str(one.part), spot), fields=tuple(fields)))
-    again = list(_again(point, unit, readings, rows)) if lines and not mean else []
+    again = list(_again(point, unit, readings, rows)) if lines and point.at not in BEFORE_PAINT else []
     last = len(rows.printed)
     beside = [
         *([words("Mean, {unit}")] if readings > 1 else []),
-        *([words("Zinc of the part, {unit}"), words("Net, {unit}")] if net else []),
+        *([beneath, words("Net, {unit}")] if beneath else []),
     ]
     shared = (
         (words("Gauge"), "gauge"),
@@ -238,7 +249,7 @@ def _readings(
     )
     accepted = run_on(passes(point, job, spec, words.with_one_film()))
     attach = words("More readings than a sheet has boxes for ({}): record them with the gauge.").format(many)
-    title = f"{numbers_of(job)[point.id]} {point.check}"
+    title = _named(point, numbers_of(job)[point.id], words)
     yield SheetTable(
         title=title,
         note=". ".join(part.rstrip(".") for part in (accepted, "" if lines else attach) if part),
@@ -265,6 +276,13 @@ def _readings(
             shared=(),
             lines=tuple(again),
         )
+
+
+def _beneath(point: InspectionPoint, job: Job, words: Words) -> str:
+    """What is taken off every spot there, as the head of a column; empty where nothing is."""
+    if zinc_point(point, job) is not None:
+        return words("Zinc of the part, {unit}")
+    return words("Existing coating, {unit}") if existing_point(point, job) is not None else ""
 
 
 def _again(point: InspectionPoint, unit: str, readings: int, rows: Rows) -> Iterator[SheetLine]:
