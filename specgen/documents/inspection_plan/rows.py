@@ -16,6 +16,7 @@ from specgen.documents.parts.preparation import handed_over, steps
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.inspected import numbers_of, points_on
+from specgen.facts.job.points import once_sanded
 from specgen.facts.job.quantities import Quantities
 from specgen.model.acceptance import InspectionPoint, Involvement, Parties, Stage
 from specgen.model.job import Job
@@ -103,9 +104,9 @@ class Plan:
                 *self._wait(held.get(coat.name)),
                 *self._air(own),
                 self._coat(coat),
-                *(self._point(point) for point in after if not point.after_sanding),
+                *(self._point(point) for point in after if not once_sanded(point)),
                 *self._before_next(build, place),
-                *(self._point(point) for point in after if point.after_sanding),
+                *(self._point(point) for point in after if once_sanded(point)),
                 *(self._finish(own, list(held.values()), {one.name for one in listed}) if last else ()),
             )
             coated = words("Coat {}").format(coat.name)

@@ -19,10 +19,10 @@ from specgen.documents.parts.inspection import accepted, limits, method_of, run_
 from specgen.documents.parts.pictures import PictureView, marked_pictures
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
-from specgen.facts.job.inspected import film_points, numbers_of, places, points_on
+from specgen.facts.job.inspected import film_points, numbers_of, points_on
 from specgen.facts.job.points import principle_of
 from specgen.facts.job.quantities import LayerKey, Quantities, ordered_as
-from specgen.facts.job.spots import planned
+from specgen.facts.job.spots import planned, spots_of_parts
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint
 from specgen.model.job import Job
 from specgen.model.product import CuringKind
@@ -161,7 +161,9 @@ def _film(
     return FilmPoint(
         number=numbers[point.id],
         check=point.check,
-        limits=accepted(point, job, spec, words.with_one_film()) or limits(point, job, spec, words.with_one_film()),
+        limits=accepted(point, job, spec, words.with_one_film())
+        or limits(point, job, spec, words.with_one_film())
+        or (point.criterion.text or "").rstrip("."),
         method=run_on("\n".join(part for part in method if part)),
     )
 
@@ -169,9 +171,9 @@ def _film(
 def _share(point: InspectionPoint, spots: int, build: Build, job: Job, spec: Spec) -> int:
     """The spots on the parts of this build and of one vehicle, rounded up."""
     mine = {item.id for item in build.items}
-    looked_at = [item for item, _ in places(point, job, spec)]
-    whole = sum(item.count for item in looked_at) or 1
-    here = sum(item.count for item in looked_at if item.id in mine) or whole
+    parts = spots_of_parts(point, job, spec)
+    whole = sum(len(part.spots) for part in parts) or 1
+    here = sum(len(part.spots) for part in parts if part.item.id in mine) or whole
     return max(1, ceil(spots * here / whole / max(1, len(job.vehicles))))
 
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from specgen.documents.job_card.records import points_read
 from specgen.documents.parts.application import application_at, dry_to_the_touch, part_used_pack, ready_for_sanding
 from specgen.documents.parts.climate import climate
-from specgen.documents.parts.coats import CoatView, Wait, coats, taken_off, waits
+from specgen.documents.parts.coats import CoatView, Wait, coats, ordered_in_a_line, taken_off, waits
 from specgen.documents.parts.inspection import accepted, limits, method_of, run_on
 from specgen.documents.parts.items import number_of
 from specgen.documents.parts.pictures import marked
@@ -23,6 +23,7 @@ from specgen.documents.parts.work_wear import wear_for_cleaners
 from specgen.facts.job.builds import Build
 from specgen.facts.job.confined import place_of
 from specgen.facts.job.inspected import numbers_of, points_on
+from specgen.facts.job.points import once_sanded
 from specgen.facts.job.quantities import Quantities
 from specgen.facts.layer.intervals import air_of
 from specgen.facts.product.dangers import traits_of
@@ -179,7 +180,7 @@ class Points:
         return self._checks(point for point in self._own if point.after is None and point.at in stages)
 
     def after(self, layer: str, *, sanded: bool) -> tuple[CardCheck, ...]:
-        return self._checks(point for point in self._own if point.after == layer and point.after_sanding == sanded)
+        return self._checks(point for point in self._own if point.after == layer and once_sanded(point) == sanded)
 
     def _checks(self, points: Iterator[InspectionPoint]) -> tuple[CardCheck, ...]:
         return tuple(
@@ -260,7 +261,7 @@ def _coats(
         kit = tuple(_wear(product, sanded, coat.name, worn, words))
         yield CardCoat(
             name=coat.name,
-            product=", ".join(part for part in (coat.product, coat.variant, coat.order_number, coat.needed) if part),
+            product=ordered_in_a_line(coat),
             passes=coat.passes.replace("\n", " "),
             films=tuple((name, _figure(text)) for name, text in films),
             applied=tuple(pair for pair in _applied(product, job, words) if pair not in every_coat),

@@ -8,6 +8,7 @@ from specgen.documents.method_statement.work_rows import WorkRow
 from specgen.documents.parts.inspection import ambient, limits, passes
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.inspected import numbers_of
+from specgen.facts.job.points import once_sanded
 from specgen.model.acceptance import InspectionPoint, Stage
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -29,8 +30,8 @@ class Points:
         """Those on the coat as applied, and those on the coat once it is sanded or otherwise made ready for the next."""
         mine = [point for point in self._own if point.after == layer.id]
         return (
-            tuple(self._row(point) for point in mine if not point.after_sanding),
-            tuple(self._row(point) for point in mine if point.after_sanding),
+            tuple(self._row(point) for point in mine if not once_sanded(point)),
+            tuple(self._row(point) for point in mine if once_sanded(point)),
         )
 
     def _row(self, point: InspectionPoint) -> WorkRow:

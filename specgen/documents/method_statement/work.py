@@ -16,7 +16,7 @@ from specgen.documents.method_statement.inspection_rows import Points
 from specgen.documents.method_statement.open_coats import INTERVAL_BY_SHEET
 from specgen.documents.method_statement.work_rows import WorkRow, apply, apply_chosen, prepare, sanding, treat
 from specgen.documents.parts.application import ApplicationView, application_at
-from specgen.documents.parts.coats import CoatView, Wait
+from specgen.documents.parts.coats import CoatView, Wait, ordered_in_a_line
 from specgen.documents.parts.preparation import StepView
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
@@ -149,7 +149,7 @@ def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) ->
             *(at.stage(Stage.COMPLETION, None) if last else ()),
         )
         short = words("Coat {}").format(coat.name)
-        named = ", ".join(part for part in (coat.product, coat.variant, coat.order_number, coat.needed) if part)
+        named = ordered_in_a_line(coat)
         wait = waits.get(above)
         unstated = NOT_STATED if layer.product is not None else INTERVAL_BY_SHEET
         late = [step for step in after if step.interval]

@@ -109,6 +109,16 @@ def differing(painted: Painted, texts: Sequence[str]) -> str:
     return ";\n".join(f"{text} ({', '.join(names)})" for text, names in said.items())
 
 
+def ordered_in_a_line(coat: CoatView) -> str:
+    """Product, variant, order number and packs; of several variants each with its own: `grey, F-1, 6 cans (RAIL); blue, ...`."""
+    variants, packs = (text.split(";\n") for text in (coat.variant, coat.needed))
+    held = [(variant.rpartition(" ("), pack.rpartition(" (")) for variant, pack in zip(variants, packs, strict=False)]
+    if len(variants) == len(packs) > 1 and all(one[2] == other[2] for one, other in held):
+        each = "; ".join(f"{variant[0]}, {pack[0]} ({variant[2]}" for variant, pack in held)
+        return ", ".join(part for part in (coat.product, each) if part)
+    return ", ".join(part for part in (coat.product, coat.variant, coat.order_number, coat.needed) if part)
+
+
 def waits(system: System, preparation: Preparation, job: Job, spec: Spec, words: Words) -> tuple[Wait, ...]:
     """Every wait of a build in the order of the work: to the first coat, between coats, to handling and service."""
     return tuple(_waits(system, preparation, job, spec, words))

@@ -14,6 +14,7 @@ from specgen.facts.job.counting import PERCENT, counting
 from specgen.facts.job.criteria import Held, criteria_of
 from specgen.facts.job.inspected import numbers_of
 from specgen.facts.job.looked_for import CLIMATE, words_of
+from specgen.facts.job.points import once_sanded
 from specgen.model.acceptance import AcceptanceRule, Criterion, Each, Gauge, InspectionPoint, Readings, Sampling
 from specgen.model.job import Job
 from specgen.model.spec import Spec
@@ -259,5 +260,5 @@ def _when(point: InspectionPoint, layers: dict[str, Layer], words: Words) -> str
     layer = layers.get(point.after or "")
     if layer is None:
         return ""
-    text = words("after the {}, once sanded") if point.after_sanding else words("after the {}")
+    text = words("after the {}, once sanded") if once_sanded(point) else words("after the {}")
     return text.format(words.word(layer.role))

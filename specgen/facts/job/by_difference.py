@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from specgen.facts.job.in_words import bounds
 from specgen.facts.job.inspected import film_points, places
-from specgen.facts.job.points import layers_read
+from specgen.facts.job.points import layers_read, once_sanded
 from specgen.facts.layer.left import removals
 from specgen.model.acceptance import InspectionPoint
 from specgen.model.job import Item, Job
@@ -75,7 +75,7 @@ def by_difference(
     if asked is None or not befores:
         return None
     before = befores[-1]
-    return ByDifference(before, layers[-1], asked, sanded=bool(removals(layers[-2])) and not before.after_sanding)
+    return ByDifference(before, layers[-1], asked, sanded=bool(removals(layers[-2])) and not once_sanded(before))
 
 
 def _asked(text: str, layer: Layer) -> Range | None:

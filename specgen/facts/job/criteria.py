@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from specgen.facts.job.inspected import places
-from specgen.facts.job.points import layers_read
+from specgen.facts.job.points import layers_read, once_sanded
 from specgen.facts.job.stack import old_layers
 from specgen.facts.layer.film import Limit, film_limit
 from specgen.facts.layer.left import film_in_the_end, least_left
@@ -89,7 +89,7 @@ def _limit(
     if stated is not None:
         return stated
     # a point that follows no coat comes when all of them are finished
-    finished = point.after is None or point.after_sanding
+    finished = point.after is None or once_sanded(point)
     films = []
     for layer in layers:
         is_sanded = finished or layer is not layers[-1]

@@ -1,6 +1,8 @@
-"""What lies under the gauge of an inspection point. Called by the rules of this folder."""
+"""What lies under the gauge of an inspection point, and when it is looked at. Called by rules, pages and whoever assesses readings."""
 
 from __future__ import annotations
+
+import re
 
 from specgen.facts.job.quantities import is_blasted
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint, Stage
@@ -12,6 +14,12 @@ from specgen.standards.tables import Row, table
 BEFORE_PAINT = {Stage.RECEIPT, Stage.PREPARED}
 # A gauge of one of these principles finds the metal through the paint.
 THROUGH_THE_PAINT = {GaugePrinciple.MAGNETIC, GaugePrinciple.EDDY_CURRENT}
+_ONCE_SANDED = re.compile(r"(?<!before and )(?<!before or )\b(?:after|once) (?:(?:dry|wet)[- ])?sand(?:ing|ed)\b", re.I)
+
+
+def once_sanded(point: InspectionPoint) -> bool:
+    """True for a point on a coat that is sanded first: it says so under `after_sanding`, or in its name (`DFT, after sanding`)."""
+    return point.after_sanding or (point.after is not None and _ONCE_SANDED.search(point.check) is not None)
 
 
 def layers_read(point: InspectionPoint, system: System) -> tuple[Layer, ...]:

@@ -1,16 +1,18 @@
 """Where film is read at a point: spots and readings planned for the job, and the spots of each part, by name.
 
-Called by job cards and record sheets. Parts with marks on the author's sketch have a spot at each; the others share what is left
-evenly. A counting rule that asks for more than the plan goes before it.
+Called by job cards and record sheets. Parts with marks on the author's sketch have a spot at each; the others have what the words of
+the point say of one part, or share what is left evenly. A counting rule that asks for more than the plan goes before it.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil
 
 from specgen.facts.job.counts import area_at, counts_of_rule
-from specgen.facts.job.inspected import places
+from specgen.facts.job.inspected import film_points, places
+from specgen.facts.job.spots_in_words import readings_in_words, same_spots, spots_in_words
 from specgen.facts.job.zinc_beneath import measures_zinc
 from specgen.model.acceptance import InspectionPoint, SampledUnit
 from specgen.model.job import Item, Job
@@ -44,23 +46,52 @@ def planned(point: InspectionPoint, job: Job, spec: Spec) -> tuple[int, int, boo
         count = point.sampling.count.high or point.sampling.count.low
         parts = sum(item.count for item, _ in places(point, job, spec))
         return max(1, count * (parts if point.sampling.per is SampledUnit.PART else 1)), 1, True
-    return _SPOTS, _READINGS, False
+    items = [item for item, _ in places(point, job, spec)]
+    readings = readings_in_words(point) or _READINGS
+    said = spots_in_words(point, items, None)
+    if said is None and same_spots(point) and (before := _before(point, items, job, spec)) is not None:
+        return planned(before, job, spec)
+    if said is not None:
+        return sum(said.of[item.id] * item.count for item in items), readings, said.certain
+    return _SPOTS, readings, False
 
 
 def spots_of_parts(point: InspectionPoint, job: Job, spec: Spec) -> tuple[PartSpots, ...]:
     """The spots of every part a point looks at, in the order of the job."""
-    spots, readings, _ = planned(point, job, spec)
+    spots, readings, stated = planned(point, job, spec)
+    own, items = point, [item for item, _ in places(point, job, spec)]
+    while same_spots(own) and (before := _before(own, items, job, spec)) is not None:
+        own = before
     spots = max(spots, _by_rule(point, job, spec, readings))
     parts = [(item, part) for item, _ in places(point, job, spec) for part in range(1, item.count + 1)]
     marked = {item.id: _letters(point, item) for item, _ in parts}
     unmarked = [item for item, _ in parts if not marked[item.id]]
     left = max(0, spots - sum(len(marked[item.id]) for item, _ in parts))
     # where every part is marked, they share what the marks leave
-    more = ceil(left / len(unmarked or parts)) if parts else 0
-    return tuple(
-        PartSpots(item, part, (*marked[item.id], *_numbers(0 if marked[item.id] and unmarked else more)), readings)
-        for item, part in parts
-    )
+    sharing = len(unmarked or parts)
+    shared = iter(_spread(left if stated else sharing * ceil(left / max(1, sharing)), sharing))
+    said = spots_in_words(own, [item for item in items if not marked[item.id]], left)
+    found = []
+    for item, part in parts:
+        more = 0 if marked[item.id] and unmarked else next(shared)
+        if said is not None and not marked[item.id]:
+            more = said.of[item.id]
+        found.append(PartSpots(item, part, (*marked[item.id], *_numbers(more)), readings))
+    return tuple(found)
+
+
+def _before(point: InspectionPoint, items: Sequence[Item], job: Job, spec: Spec) -> InspectionPoint | None:
+    """The last point before this one at which the film of the same items is read."""
+    own = {item.id for item in items}
+    earlier = list(film_points(job))
+    earlier = earlier[: earlier.index(point)] if point in earlier else []
+    same = (one for one in reversed(earlier) if {item.id for item, _ in places(one, job, spec)} == own)
+    return next(same, None)
+
+
+def _spread(spots: int, parts: int) -> list[int]:
+    """As many on each part as make up the spots; at least one, so that whoever measures may choose the part."""
+    return [max(1 if spots else 0, spots * (at + 1) // parts - spots * at // parts) for at in range(parts)]
 
 
 def _by_rule(point: InspectionPoint, job: Job, spec: Spec, per_spot: int) -> int:
