@@ -90,7 +90,7 @@ def test_the_filled_form_of_the_demo_is_read_and_conforms(capsys: pytest.Capture
     assert _assess("locker-trim", form, "--path", str(DEMO), "--on", "2026-11-27") == 0
     printed = capsys.readouterr()
     assert printed.out.startswith("locker-trim: conforming, assessed as at 2026-11-27\n")
-    assert "15 spots, 45 readings, 101" in printed.out
+    assert "10 spots, 30 readings, 101" in printed.out
     assert "RDG0" not in printed.out
 
 
