@@ -7,12 +7,15 @@ from dataclasses import dataclass
 from fractions import Fraction
 from html import escape
 
-_WIDTH = 514
-_LEFT, _RIGHT = 0, 170
-_SUBSTRATE = 34
-# The tallest stack still leaves the page to the tables.
-_STACK = 120
+# Labels that are longer than `_LONG` characters need the wide drawing.
+_WIDTH, _WIDE, _LONG = 394, 514, 33
+_LEFT, _RIGHT = 0, 100
+_SUBSTRATE = 26
+# The drawing stands beside what is said of the system, and is as low as that.
+_STACK = 84
 _LABEL_GAP = 21
+# The lowest label stands clear of that of the substrate.
+_FIRST_LABEL = 4.0
 _TOP = 14.0
 _ABOVE_LABEL = 20.0
 # Alternating tints that stay apart in greyscale; the figure's labels carry the meaning.
@@ -37,10 +40,12 @@ def layer_section(bands: Sequence[Band], substrate: str, title: str) -> str:
     heights = [float(band.height / total) * _STACK for band in bands]
     labels = _label_heights(heights)
     floor = max(_TOP + _STACK, labels[-1] + _ABOVE_LABEL)
-    height = floor + _SUBSTRATE + 6
+    height = floor + _SUBSTRATE + 2
+    longest = max(len(substrate), *(len(_said(band)) for band in bands))
+    width, size = (_WIDE, "layer-section wide") if longest > _LONG else (_WIDTH, "layer-section")
     parts = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 {_WIDTH} {height:.0f}" '
-        f'width="{_WIDTH}" height="{height:.0f}" class="layer-section"><title>{escape(title)}</title>'
+        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 {width} {height:.0f}" '
+        f'width="{width}" height="{height:.0f}" class="{size}"><title>{escape(title)}</title>'
     ]
     y = floor
     for number, (band, tall, label) in enumerate(zip(bands, heights, labels, strict=True)):
@@ -53,11 +58,15 @@ def layer_section(bands: Sequence[Band], substrate: str, title: str) -> str:
         parts.append(
             f'<path d="M{_RIGHT} {middle:.1f} L{_RIGHT + 16} {label_at - 4:.1f} H{_RIGHT + 24}" '
             f'fill="none" stroke="#55585b" stroke-width="0.8"/>'
-            f'<text x="{_RIGHT + 30}" y="{label_at:.1f}" {_FONT}>{escape(band.label)}, {escape(band.film)}</text>'
+            f'<text x="{_RIGHT + 30}" y="{label_at:.1f}" {_FONT}>{escape(_said(band))}</text>'
         )
     parts.append(_substrate(floor, substrate))
     parts.append("</svg>")
     return "".join(parts)
+
+
+def _said(band: Band) -> str:
+    return f"{band.label}, {band.film}"
 
 
 def _label_heights(heights: Sequence[float]) -> list[float]:
@@ -67,7 +76,7 @@ def _label_heights(heights: Sequence[float]) -> list[float]:
     found: list[float] = []
     below, at = 0.0, 0.0
     for tall in heights:
-        at = max(below + tall / 2 - 4, at + _LABEL_GAP if found else 0.0)
+        at = max(below + tall / 2 - 4, at + _LABEL_GAP if found else _FIRST_LABEL)
         found.append(at)
         below += tall
     return found

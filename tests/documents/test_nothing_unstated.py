@@ -77,7 +77,7 @@ def test_a_blasted_part_is_not_repaired_with_the_papers_of_a_vehicle_body() -> N
 
 def test_a_drawing_says_which_film_it_is_drawn_from() -> None:
     nominal = _statement().builds[0]
-    assert nominal.section_caption == "Section through system A at nominal DFT, thickness to scale."
+    assert nominal.section_caption == "Section through system A at nominal DFT, to scale."
     changed = {"systems.cab.layers.primer.film": "{min: 40 um, max: 80 um}"}
     without = ("products.primer.film.nominal",)
     limit = _statement(changed, without).builds[0]

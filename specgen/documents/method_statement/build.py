@@ -139,8 +139,8 @@ def _items(build: Build, job: Job, spec: Spec, figures: Quantities, words: Words
     columns = [
         Column(words("Item"), "w-12"),
         Column(words("Part"), "w-25"),
-        Column(words("Qty"), "w-8", numeric=True),
-        Column(words("Total area"), "w-12", numeric=True),
+        Column(words("Qty"), "w-6", numeric=True),
+        Column(words("Total area"), "w-10", numeric=True),
         Column(words("Masking (left uncoated)")),
         Column(words("Existing coating")),
         Column(words("Exposure"), "w-10"),
@@ -178,10 +178,10 @@ def _coat_table(letter: str, told: Told, totals: Sequence[tuple[str, ...]], word
         Column(words("Coat"), "w-10"),
         Column(words("Product, variant, order number") if ordered else words("Product")),
         Column(words("Application"), "w-10"),
-        Column(wet, "w-7", numeric=True),
-        Column(words("DFT min."), "w-7", numeric=True),
-        Column(words("DFT nominal"), "w-7", numeric=True),
-        Column(words("DFT max."), "w-7", numeric=True),
+        Column(wet, "w-8", numeric=True),
+        Column(words("DFT min."), "w-7 film", numeric=True),
+        Column(words("DFT nominal"), "w-7 film", numeric=True),
+        Column(words("DFT max."), "w-7 film", numeric=True),
         Column(words("Interval min."), "w-7"),
         Column(words("Interval max."), "w-7"),
         Column(words("If exceeded"), "w-14"),
@@ -261,7 +261,7 @@ def _section(build: Build, spec: Spec, material: str, words: Words) -> dict[str,
                 drawn.add(limit)
                 break
     caption = (
-        words("Section through system {letter} at nominal DFT, thickness to scale.")
+        words("Section through system {letter} at nominal DFT, to scale.")
         if drawn == {"nominal"}
         else words(
             "Section through system {letter}, coats without a nominal DFT drawn at the limit shown; thickness to scale."

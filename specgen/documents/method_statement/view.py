@@ -21,6 +21,7 @@ from specgen.documents.method_statement.repair_procedure import RepairProcedure,
 from specgen.documents.method_statement.safety import JobSafety, job_safety, let_off
 from specgen.documents.method_statement.schedule import ScheduleView, schedule_view
 from specgen.documents.method_statement.tests_asked import tests_table
+from specgen.documents.method_statement.work import InspectedView
 from specgen.documents.parts.annex import WorkingView, annex, grouped
 from specgen.documents.parts.apart import Apart, placed
 from specgen.documents.parts.climate import climate
@@ -131,7 +132,7 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         call=contact_line(job.call or spec.project.maker.contact),
         on=context.day.isoformat(),
         builds=told,
-        climate=_climate(job, words),
+        climate=_climate(job, told, words),
         climate_figure=climate_figure(job, spec, words) if Section.DRAWINGS not in without else None,
         dew_points=dew_points(job, words),
         sequence=_sequence(told, words),
@@ -182,36 +183,46 @@ def _left_out(job: Job, place: Calculations, words: Words) -> Iterator[str]:
         yield words("calculations")
 
 
-def _climate(job: Job, words: Words) -> TableView:
+def _climate(job: Job, told: Sequence[BuildView], words: Words) -> TableView:
     """The conditions across, as they are read one after the other at the part."""
     listed = climate(job.climate, words)
     columns = tuple(Column(name) for name, _ in listed)
     caption = words("Ambient conditions, from the first coat until the last coat is dry to handle")
+    points = (point for build in told for phase in build.phases for point in phase.points)
+    if read := ", ".join(dict.fromkeys(point.number for point in points if _of_the_air(point))):
+        caption = words("{caption}; inspection {numbers}").format(caption=caption, numbers=read)
     return table_view(caption, columns, [tuple(value for _, value in listed)] if listed else ())
+
+
+def _of_the_air(point: InspectedView) -> bool:
+    return not point.hold and not point.passes
 
 
 def _sequence(told: Sequence[BuildView], words: Words) -> TableView:
     """The phases in their order with what is inspected in each, the hold points among them.
 
-    The limits of the air stand in the table above it.
+    What looks at the air alone stands in the table above it, with the limits.
     """
     rows = []
     for build in told:
         for phase in build.phases:
             name = f"{phase.number} {phase.short}"
+            if len(told) > 1:
+                name = words("{name} ({letter})").format(name=name, letter=build.letter)
+            points = [point for point in phase.points if not _of_the_air(point)]
             shown = [
                 words("HOLD POINT {}").format(f"{point.number} {point.check}")
                 if point.hold
                 else f"{point.number} {point.check}"
-                for point in phase.points
+                for point in points
             ]
-            passes = [(point.number, point.passes.rstrip(".")) for point in phase.points if point.passes]
+            passes = [(point.number, point.passes.rstrip(".")) for point in points if point.passes]
             # of several inspections each criterion has the number of its own
-            criteria = [f"{number}: {text}" if len(phase.points) > 1 else text for number, text in passes]
+            criteria = [f"{number}: {text}" if len(points) > 1 else text for number, text in passes]
             rows.append((name, "; ".join(shown) or "–", "; ".join(criteria) or "–"))
     columns = (
         Column(words("Work"), "w-20"),
-        Column(words("Inspection"), "w-40"),
+        Column(words("Inspection"), "w-38"),
         Column(words("Acceptance criterion")),
     )
     return table_view(words("Sequence of work; at a hold point the work stops until it is signed off"), columns, rows)
