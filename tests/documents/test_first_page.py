@@ -16,10 +16,12 @@ from tests.good_spec import DEMOS, ON, good_with, spec_of
 def test_of_several_inspections_each_criterion_has_the_number_of_its_own() -> None:
     spec = spec_of(check(DEMOS / "waterworks", on=ON))
     job = next(job for job in spec.jobs.values() if job.document.number == "MS-4102")
-    prepared, *_, last = method_statement(job, context(spec)).sequence.rows
+    view = method_statement(job, context(spec))
+    prepared, *_, last = view.sequence.rows
     assert [re.findall(r"(?:^|; )(\d+): ", row[2]) for row in (prepared, last)] == [["1", "2"], ["5", "6"]]
-    # the limits of the air stand in the table above
-    assert last[1].startswith("3 Ambient conditions")
+    # what looks at the air stands in the table above, with the limits
+    assert last[1].startswith("5 ")
+    assert view.climate.caption.endswith("; inspection 3")
 
 
 @pytest.mark.parametrize(

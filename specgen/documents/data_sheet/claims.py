@@ -6,14 +6,15 @@ A claim without evidence is not printed, nor one that its report does not bear o
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from specgen.documents.parts.results import result_words
+from specgen.documents.parts.short_names import without_beginning
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.tested import cure_words, method_words, panel_condition, report_words
 from specgen.documents.parts.wording import Words
 from specgen.facts.tests.evidence import Evidence, evidence_of
-from specgen.facts.tests.fit import Tested
 from specgen.model.product import Claim, Product
 from specgen.model.spec import Spec
 
@@ -34,13 +35,15 @@ def claims(product: Product, spec: Spec, words: Words) -> Claims:
     every = [side for _, found in shown for side in (found.tested, found.against) if side is not None]
     cures = {cure_words(side.series, words) for side in every}
     columns = (
-        Column(words("Claim"), "w-20"),
-        Column(words("Test"), "w-30"),
+        Column(words("Claim"), "w-18"),
+        Column(words("Test"), "w-29"),
         Column(words("Panels tested")),
-        Column(words("Result"), "w-10"),
+        Column(words("Result"), "w-12"),
         Column(words("Report"), "w-12"),
     )
-    rows = [_row(claim, found, spec, words, cured=len(cures) > 1) for claim, found in shown]
+    # the sheet names its maker; the products of its range are told apart by the rest of their names
+    called = without_beginning([one.name for one in spec.products.values()])
+    rows = [_row(claim, found, spec, words, called, cured=len(cures) > 1) for claim, found in shown]
     return Claims(
         table=table_view(words("Performance claims"), columns, rows),
         cure=cures.pop() if len(cures) == 1 else "",
@@ -48,21 +51,19 @@ def claims(product: Product, spec: Spec, words: Words) -> Claims:
     )
 
 
-def _row(claim: Claim, found: Evidence, spec: Spec, words: Words, *, cured: bool) -> tuple[str, ...]:
+def _row(
+    claim: Claim, found: Evidence, spec: Spec, words: Words, called: Mapping[str, str], *, cured: bool
+) -> tuple[str, ...]:
     tested = found.tested
     assert tested is not None  # noqa: S101  # a claim that is printed has one
     sides = [tested] if found.against is None else [tested, found.against]
     return (
         claim.text,
         method_words(tested.done, words),
-        _both([_panels(side, spec, words, cured=cured) for side in sides], words),
+        _both([panel_condition(side.series, words, spec, cured=cured, called=called) for side in sides], words),
         _both([result_words(side.done, words) for side in sides], words),
         tested.report.number,
     )
-
-
-def _panels(side: Tested, spec: Spec, words: Words, *, cured: bool) -> str:
-    return panel_condition(side.series, words, spec, cured=cured)
 
 
 def _both(sides: list[str], words: Words) -> str:

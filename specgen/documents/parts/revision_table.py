@@ -18,8 +18,8 @@ def revision_table(number: str, control: DocumentControl | None, context: Contex
     """Empty for a draft that was never issued and states no reason."""
     words = context.words
     columns = (
-        Column(words("Revision"), "w-12"),
-        Column(words("Date"), "w-12"),
+        Column(words("Revision"), "w-8"),
+        Column(words("Date"), "w-10"),
         Column(words("Reason for change")),
         Column(words("Checked, approved"), "w-35"),
     )

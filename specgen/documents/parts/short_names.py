@@ -1,5 +1,5 @@
-"""Short names of the products of one job, for column heads and cells of merged tables. Called by `merged_safety`, `room_air` and the
-hazard card."""
+"""Short names of products, for column heads and cells of merged tables. Called by `merged_safety`, `room_air`, the hazard card and the
+claims of a data sheet."""
 
 from __future__ import annotations
 
@@ -18,6 +18,19 @@ def short_names(names: Sequence[str]) -> dict[str, str]:
     return shown if len(set(shown.values())) == len(shown) else {name: name for name in shown}
 
 
+def without_beginning(names: Sequence[str]) -> dict[str, str]:
+    """`Fennholt 210 epoxy primer` is `210 epoxy primer` beside others that begin with the same words; another keeps its name."""
+    found = {name: name for name in names}
+    alike: dict[str, list[str]] = {}
+    for name in found:
+        alike.setdefault(name.partition(" ")[0], []).append(name)
+    for family in alike.values():
+        common = _shared(family)
+        if len(family) > 1 and all(len(name.split()) > common for name in family):
+            found |= {name: " ".join(name.split()[common:]) for name in family}
+    return found
+
+
 def apart(names: Sequence[str]) -> str:
     """The names in a line, told apart where one holds a comma itself: `thinner 90, 1 L can; degreaser`."""
     return ("; " if any("," in name for name in names) else ", ").join(names)
@@ -27,7 +40,7 @@ def _family(each: Sequence[str]) -> dict[str, str]:
     if len(each) < 2:
         return {name: name for name in each}
     split = [name.split() for name in each]
-    common = len(list(takewhile(lambda words: len(set(words)) == 1, zip(*split, strict=False))))
+    common = _shared(each)
     if any(len(words) <= common for words in split):
         return {name: name for name in each}
     rest = [words[common:] for words in split]
@@ -38,3 +51,9 @@ def _family(each: Sequence[str]) -> dict[str, str]:
         for words in rest
     ]
     return dict(zip(each, shown, strict=True))
+
+
+def _shared(each: Sequence[str]) -> int:
+    """With how many of the same words the names begin."""
+    split = [name.split() for name in each]
+    return len(list(takewhile(lambda words: len(set(words)) == 1, zip(*split, strict=False))))

@@ -92,13 +92,18 @@ def condition_words(condition: Condition | None, words: Words, spec: Spec | None
     )
 
 
-def panel_condition(series: PanelSeries, words: Words, spec: Spec, *, cured: bool = True) -> str:
-    """The panels as they were: substrate, preparation, coats with the film measured, and how they were `cured`."""
+def panel_condition(
+    series: PanelSeries, words: Words, spec: Spec, *, cured: bool = True, called: Mapping[str, str] | None = None
+) -> str:
+    """The panels as they were: substrate, preparation, coats with the film measured, and how they were `cured`.
+
+    `called` are short names of products, by their names.
+    """
     film = total_film(series)
     several = len(series.coats) > 1 and film is not None
     return _listed(
         _listed(_material(series.substrate, words), series.grade or series.preparation),
-        " + ".join(coat_words(coat, words, spec) for coat in series.coats),
+        " + ".join(coat_words(coat, words, spec, called) for coat in series.coats),
         words("total DFT {}").format(_measured(film, series, words)) if several else "",
         cure_words(series, words) if cured else "",
         between="; ",
@@ -119,9 +124,10 @@ def measured_total(series: PanelSeries, words: Words) -> str:
     return _measured(total_film(series), ends, words)
 
 
-def coat_words(coat: PanelCoat, words: Words, spec: Spec) -> str:
+def coat_words(coat: PanelCoat, words: Words, spec: Spec, called: Mapping[str, str] | None = None) -> str:
     """`Fennholt 520, 118 µm (104 to 131 µm)`."""
-    return _listed(product_name(coat.product, spec), _measured(coat.film, coat, words) if coat.film is not None else "")
+    name = product_name(coat.product, spec)
+    return _listed((called or {}).get(name, name), _measured(coat.film, coat, words) if coat.film is not None else "")
 
 
 def nearest_words(found: Shown, words: Words, spec: Spec) -> str:
