@@ -101,10 +101,10 @@ def _merged(said: Iterable[tuple[str, T]]) -> dict[T, tuple[str, ...]]:
 def _products(alone: Sequence[HazardView], silent: Sequence[tuple[str, str]], named: _Named, words: Words) -> TableView:
     """What is opened, with its signal word and sheet; a thinner or cleaner of which nobody states the hazards says so."""
     columns = (
-        Column(words("Short name"), "w-15"),
-        Column(words("Product"), "w-30"),
-        Column(words("Signal word, pictograms"), "w-25"),
-        Column(words("Safety data sheet"), "w-30"),
+        Column(words("Short name"), "w-10"),
+        Column(words("Product")),
+        Column(words("Signal word, pictograms"), "w-20"),
+        Column(words("Safety data sheet"), "w-48"),
     )
     rows = [
         (
@@ -192,10 +192,10 @@ def _protection(products: Sequence[Product], work: Sequence[WorkWear], named: _N
         rows.append((words.word(task), *cells))
     columns = (
         Column(words("Task"), "w-12"),
-        Column(words("Respiratory"), "w-30"),
+        Column(words("Respiratory")),
         Column(words("Hands"), "w-25"),
-        Column(words("Eyes")),
-        Column(words("Body")),
+        Column(words("Eyes"), "w-18"),
+        Column(words("Body"), "w-15"),
     )
     return table_view(words("Personal protective equipment (PPE), by task"), columns, rows)
 
@@ -271,7 +271,7 @@ def _rules(
     for (name, text), owners in ranked:
         together.setdefault((name, named(owners)), []).append(text)
     rows = [(name, whose, "\n".join(texts)) for (name, whose), texts in together.items()]
-    columns = (Column(words("Subject"), "w-25"), Column(words("Products"), "w-12"), Column(words("What holds")))
+    columns = (Column(words("Subject"), "w-24"), Column(words("Products"), "w-12"), Column(words("What holds")))
     return table_view(words("Rules for the work, and the products each is for"), columns, rows)
 
 

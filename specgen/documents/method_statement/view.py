@@ -245,12 +245,12 @@ def _parties(project: Project, words: Words) -> Iterator[tuple[str, str]]:
 
 def _materials(figures: Quantities, spec: Spec, words: Words) -> TableView:
     columns = [
-        Column(words("Order number"), "w-15"),
+        Column(words("Order number"), "w-12"),
         Column(words("Product"), "w-25"),
-        Column(words("Variant"), "w-15"),
-        Column(words("Colour"), "w-20"),
-        Column(words("Pack"), "w-15"),
-        Column(words("Packs required"), "w-10", numeric=True),
+        Column(words("Variant"), "w-14"),
+        Column(words("Colour")),
+        Column(words("Pack"), "w-14"),
+        Column(words("Packs required"), "w-8", numeric=True),
     ]
     rows = [
         (*order_line(spec.products[product], variant, words), words.worked(needed))
