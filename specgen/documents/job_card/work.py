@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from specgen.documents.job_card.records import points_read
-from specgen.documents.parts.application import application_at, dry_to_the_touch, part_used_pack, ready_for_sanding
+from specgen.documents.parts.application import application_at, drying_line, part_used_pack
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import CoatView, Wait, coats, ordered_in_a_line, taken_off, waits
 from specgen.documents.parts.inspection import accepted, limits, method_of, run_on
@@ -256,8 +256,11 @@ def _coats(
         wait = to_coats.get(following.name) if following is not None else None
         removed = taken_off(build.system, layers[coat.layer], spec, words.with_one_film())
         sanded = bool(before_next or (wait is not None and wait.late))
-        dries = dry_to_the_touch(product, air_of(job), words.in_one_unit()) if following is not None else ""
-        ready = ready_for_sanding(product, air_of(job), words.in_one_unit()) if sanded or removed else ""
+        worked = sanded or bool(removed)
+        dries = drying_line(
+            product, air_of(job), words.in_one_unit(), touched=following is not None, sanded=worked
+        )
+        ready = worked and bool(product.sandable_after)
         kit = tuple(_wear(product, sanded, coat.name, worn, words))
         yield CardCoat(
             name=coat.name,
@@ -269,7 +272,7 @@ def _coats(
             wear=kit,
             dries="" if ready or before_next else dries,
             checks=points.after(coat.layer, sanded=False),
-            before_next=" ".join(part for part in (dries, ready, before_next, removed) if part)
+            before_next=" ".join(part for part in (dries, before_next, removed) if part)
             if ready or before_next
             else removed,
             sanded=points.after(coat.layer, sanded=True),

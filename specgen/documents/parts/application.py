@@ -252,19 +252,14 @@ def _unstated(entry: Unstated, words: Words) -> tuple[str, str]:
 def _dries(product: Product, air: Quantity | None, words: Words) -> Iterator[str]:
     """The same in lines: stages that are stated under the same conditions share one."""
     yield from (f"{name}: {text}" for name, text in cure(product, words))
-    yield from _under(drying_at(product, air), air, words)
-    yield from _under(sandable_at(product, air), air, words)
+    yield from _under([*drying_at(product, air), *sandable_at(product, air)], air, words)
 
 
-def dry_to_the_touch(product: Product, air: Quantity | None, words: Words) -> str:
-    """The stages of drying up to handling where `air` is the coldest, in a line: when the part may be touched and moved."""
-    listed = [entry for entry in drying_at(product, air) if stage_of(entry) in _TOUCHED]
-    return " ".join(_under(listed, air, words))
-
-
-def ready_for_sanding(product: Product, air: Quantity | None, words: Words) -> str:
-    """From when the film may be sanded where `air` is the coldest, in a line; empty where it is not stated."""
-    return " ".join(_under(sandable_at(product, air), air, words))
+def drying_line(product: Product, air: Quantity | None, words: Words, *, touched: bool, sanded: bool) -> str:
+    """When the part may be `touched` and moved, and from when the film may be `sanded`, where `air` is the coldest, in a line; empty
+    where that is not stated."""
+    drying = [entry for entry in drying_at(product, air) if stage_of(entry) in _TOUCHED] if touched else []
+    return " ".join(_under([*drying, *(sandable_at(product, air) if sanded else ())], air, words))
 
 
 def _under(listed: Sequence[Drying | SandableAfter | Unstated], air: Quantity | None, words: Words) -> Iterator[str]:
