@@ -257,9 +257,7 @@ def _coats(
         removed = taken_off(build.system, layers[coat.layer], spec, words.with_one_film())
         sanded = bool(before_next or (wait is not None and wait.late))
         worked = sanded or bool(removed)
-        dries = drying_line(
-            product, air_of(job), words.in_one_unit(), touched=following is not None, sanded=worked
-        )
+        dries = drying_line(product, air_of(job), words.in_one_unit(), touched=following is not None, sanded=worked)
         ready = worked and bool(product.sandable_after)
         kit = tuple(_wear(product, sanded, coat.name, worn, words))
         yield CardCoat(

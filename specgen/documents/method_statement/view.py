@@ -92,6 +92,7 @@ class MethodStatement:
     apart: Apart | None
     waivers: TableView
     left_out: str
+    rests_on: str
     open_warnings: TableView
     parties: tuple[tuple[str, str], ...]
     in_brackets: bool
@@ -153,7 +154,8 @@ def method_statement(job: Job, context: Context) -> MethodStatement:
         left_out=", ".join(_left_out(job, place, words)),
         waivers=_waivers(job, spec, context.day, words),
         open_warnings=open_warnings(job, context),
-        parties=(*_rests_on(job, context), *_parties(spec.project, words)),
+        rests_on=_rests_on(job, context),
+        parties=tuple(_parties(spec.project, words)),
         in_brackets=words.in_brackets,
         program=context.program,
     )
@@ -228,11 +230,10 @@ def _sequence(told: Sequence[BuildView], words: Words) -> TableView:
     return table_view(words("Sequence of work; at a hold point the work stops until it is signed off"), columns, rows)
 
 
-def _rests_on(job: Job, context: Context) -> Iterator[tuple[str, str]]:
-    """The data sheets of the products, each with the revision that says what is printed here."""
+def _rests_on(job: Job, context: Context) -> str:
+    """The data sheets of the products, each with the revision that says what is printed here; empty where none is named."""
     numbers = dict.fromkeys(sheet_number(product) for product in context.spec.products_of(job))
-    if numbers:
-        yield context.words("Data sheets it rests on"), "; ".join(sheet_said(number, context) for number in numbers)
+    return "; ".join(sheet_said(number, context) for number in numbers)
 
 
 def _parties(project: Project, words: Words) -> Iterator[tuple[str, str]]:

@@ -101,7 +101,7 @@ def limits(point: InspectionPoint, job: Job, spec: Spec, words: Words, *, brief:
     films = _each(held, (", ".join(_limits(one.criterion, words)) for one in held), " ")
     air = ambient(point, job, words.in_one_unit())
     if air and brief:
-        air = words("limits as at the head of this card")
+        air = words("limits at the head")
     return "; ".join(part for part in (*films, tested, air) if part)
 
 

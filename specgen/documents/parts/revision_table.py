@@ -54,7 +54,7 @@ def _since(earlier: Revisions, reason: str, words: Words) -> str:
     last = earlier.issued[-1].revision
     if earlier.current is not None:
         return words("Says what revision {} says.").format(last)
-    return f"{reason}\n" + words("What changed since revision {} is told by the change notice.").format(last)
+    return f"{reason.rstrip('.')}. " + words("Changes since {}: see the change notice.").format(last)
 
 
 def _reason(one: Revision, words: Words) -> str:
