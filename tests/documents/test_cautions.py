@@ -253,6 +253,18 @@ def test_each_step_of_the_statement_carries_its_cautions_once() -> None:
     assert any("Dust from epoxy" in text for text in between)
 
 
+def test_a_late_coat_whose_dust_does_harm_is_sanded_wet_unless_its_product_says_from_when() -> None:
+    def late(changes: dict[str, str]) -> tuple[str, ...]:
+        view = views_of(_spec(changes))["method_statement_refit"]
+        return view.builds[0].phases[1].late_safety  # type: ignore[union-attr,no-any-return]
+
+    wet = "Sand it wet until it is fully cured."
+    assert late({})[0] == wet
+    assert wet not in late({"systems.cab.layers.primer.if_exceeded": "Dry-sand with P400."})
+    timed = "[{id: dry, sanding: dry, time: 6 h, air: 15 degC}]"
+    assert wet not in late({"products.primer.sandable_after": timed})
+
+
 def test_a_two_pack_is_cautioned_from_the_opened_tin() -> None:
     spec = _spec({})
     found = before_use(spec.products["barrier"], _words(spec), place=None)

@@ -21,8 +21,11 @@ from specgen.documents.parts.preparation import StepView
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.inspected import points_on
+from specgen.facts.job.repair import harmful_until_cured
+from specgen.facts.pairs.answers import sanding_ordered, says_sanding
 from specgen.model.acceptance import Stage
 from specgen.model.job import Job
+from specgen.model.product import Product
 from specgen.model.spec import Spec
 
 
@@ -163,6 +166,7 @@ def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) ->
             rows,
             ends,
             sanding(product, job, words) if above and not treated else (),
+            _way_late(product, wait, words) if above and not treated and layer.product is not None else (),
         )
         if described is None and applied is not None:
             numbers.described[product.id] = next(row.number for row in phase.rows if row.kind == "step")
@@ -178,6 +182,7 @@ def _phase(
     rows: Sequence[WorkRow],
     ends: tuple[tuple[str, str], ...],
     late_safety: tuple[str, ...] = (),
+    way: tuple[str, ...] = (),
 ) -> Phase:
     numbered = numbers.numbered(rows, words)
     return Phase(
@@ -187,13 +192,22 @@ def _phase(
         lead=lead,
         rows=numbered,
         next=ends,
-        late_safety=numbers.cautioned(late_safety, "", words),
+        late_safety=(*way, *numbers.cautioned(late_safety, "", words)),
         points=tuple(
             InspectedView(row.number, row.title, row.kind == "hold", _in_short(row))
             for row in numbered
             if row.kind != "step"
         ),
     )
+
+
+def _way_late(product: Product, wait: Wait | None, words: Words) -> tuple[str, ...]:
+    """That a late coat is sanded wet, where its dust does harm and neither its remedy nor the product says how or from when: the section
+    on repair says the same."""
+    remedy = wait.late if wait is not None else ""
+    if product.sandable_after or sanding_ordered(remedy) is not None or not says_sanding(remedy):
+        return ()
+    return (words("Sand it wet until it is fully cured."),) if harmful_until_cured(product) else ()
 
 
 def _in_short(row: WorkRow) -> str:

@@ -15,7 +15,12 @@ from specgen.units.quantity import Quantity
 
 def harmful_dust(system: System, spec: Spec) -> tuple[Product, ...]:
     """The products of a system, each once, whose dust does harm until it has cured: isocyanate or epoxy, known or possible."""
-    return tuple(product for product in spec.products_in(system) if {"isocyanate", "epoxy"} & traits_of(product))
+    return tuple(product for product in spec.products_in(system) if harmful_until_cured(product))
+
+
+def harmful_until_cured(product: Product) -> bool:
+    """True of isocyanate and epoxy, known or possible: the dust of a film that has not cured does harm."""
+    return bool({"isocyanate", "epoxy"} & traits_of(product))
 
 
 def widest(ring: Literal["feather", "lap", "sanded"], items: Sequence[Item]) -> Quantity | None:

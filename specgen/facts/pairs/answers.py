@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 
 from specgen.facts.pairs.papers import papers_in
+from specgen.model.drying import Sanding
 from specgen.model.preparation import Preparation, StepKind
 from specgen.model.product import Role
 from specgen.model.system import Layer
@@ -17,6 +18,11 @@ DULLING = frozenset({"abrade", "sand", "sweep"})
 # What is done to the metal itself, and not to a coat on it.
 ON_THE_METAL = DULLING | {"degrease", "passivate", "conversion_coat", "not_treated"}
 _SPEAKS_OF_SANDING = re.compile(r"\b(sand|abrad|scuff)", re.IGNORECASE)
+WORK = r"(?:sand|abrade|abrad|scuff|flat)(?:ing|down)?"
+_ORDERS = {
+    Sanding.DRY: re.compile(rf"\bdry[- ]{WORK}|\bP ?\d+ dry\b", re.IGNORECASE),
+    Sanding.WET: re.compile(rf"\bwet[- ]{WORK}|\bP ?\d+ wet\b", re.IGNORECASE),
+}
 # Steps that take the gloss off, and those that take dirt and grease off.
 _ROUGHENS = {StepKind.SAND, StepKind.SWEEP, StepKind.BLAST, StepKind.POWER_TOOL, StepKind.FEATHER}
 _CLEANS = {StepKind.DEGREASE, StepKind.WASH, StepKind.STEAM}
@@ -36,6 +42,12 @@ def dulled(layer: Layer) -> bool | None:
 def says_sanding(text: str) -> bool:
     """True where a text orders that a coat is abraded."""
     return bool(papers_in(text)) or _SPEAKS_OF_SANDING.search(text) is not None
+
+
+def sanding_ordered(text: str | None) -> Sanding | None:
+    """How a text orders sanding, dry or wet; None where it says neither, or both."""
+    found = [way for way, words in _ORDERS.items() if words.search(text or "")]
+    return found[0] if len(found) == 1 else None
 
 
 def answered_by_coat(layer: Layer, family: str) -> frozenset[str]:

@@ -39,16 +39,12 @@ To put right
 
 import re
 
+from specgen.facts.pairs.answers import WORK, sanding_ordered
 from specgen.model.drying import Sanding
 from specgen.rules.kit import LOGIC, WARNING, Layer, Problem, Problems, Spec, System, date, rule
 
-_WORK = r"(?:sand|abrade|abrad|scuff|flat)(?:ing|down)?"
 # `Do not sand through to the metal` forbids no sanding.
-_FORBIDS = re.compile(rf"\b(?:(?:do not|never|without) (?:dry-|wet-)?{_WORK}|no {_WORK})\s*(?:[.;,]|$)", re.IGNORECASE)
-_ORDERS = {
-    Sanding.DRY: re.compile(rf"\bdry[- ]{_WORK}|\bP ?\d+ dry\b", re.IGNORECASE),
-    Sanding.WET: re.compile(rf"\bwet[- ]{_WORK}|\bP ?\d+ wet\b", re.IGNORECASE),
-}
+_FORBIDS = re.compile(rf"\b(?:(?:do not|never|without) (?:dry-|wet-)?{WORK}|no {WORK})\s*(?:[.;,]|$)", re.IGNORECASE)
 
 
 @rule("REL007", on=System, severity=WARNING, source=LOGIC)
@@ -59,7 +55,7 @@ def one_sanding_instruction(system: System, spec: Spec, on: date) -> Problems:
         if ordered and _FORBIDS.search(layer.before_next or ""):
             what = f"before_next forbids sanding {layer.id}, and it is sanded with or by {ordered}"
             yield Problem((*path, "before_next"), what)
-        words, paper = _way(layer.before_next), _way(layer.abraded_with)
+        words, paper = sanding_ordered(layer.before_next), sanding_ordered(layer.abraded_with)
         if words is not None and paper is not None and words is not paper:
             what = f"before_next orders sanding {layer.id} {words}, abraded_with {paper}"
             yield Problem((*path, "before_next"), what)
@@ -71,13 +67,7 @@ def _against_the_product(layer: Layer, spec: Spec) -> Problems:
     if stated != {Sanding.WET}:
         return
     for key in ("before_next", "abraded_with", "if_exceeded"):
-        if _way(getattr(layer, key)) is Sanding.DRY:
+        if sanding_ordered(getattr(layer, key)) is Sanding.DRY:
             what = f"{key} orders sanding {layer.id} dry, and {layer.product} states a time for wet sanding alone"
             yield Problem(("layers", layer.id, key), what)
             return
-
-
-def _way(text: str | None) -> Sanding | None:
-    """How a text orders sanding; None where it says neither, or both."""
-    found = [way for way, words in _ORDERS.items() if words.search(text or "")]
-    return found[0] if len(found) == 1 else None
