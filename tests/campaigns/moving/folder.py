@@ -109,7 +109,9 @@ class Folder:
             file, faults = read_text(raw, source.name)
             if faults:
                 return list(faults)
-            files.append(file)
+            assert file.root is not None
+            assert source.root is not None
+            files.append(replace(file, root=_as_taken(file.root, source.root)))
         return self._more(replace(self._sources, files=tuple(files)))
 
     def _more(self, sources: Sources) -> list[Finding]:
@@ -177,6 +179,14 @@ def _as_one(folder: Path) -> Sources:
     shared = taken(sources, own)
     assert isinstance(shared, Taken), f"{folder} stands on no whole range"
     return Sources(folder, (*with_makers(own, shared.of_maker), *shared.files), ())
+
+
+def _as_taken(read: Tree, taken: Tree) -> Tree:
+    """What was read again, with the keys that the folder takes of its range, and no others."""
+    if not isinstance(read, Mapping) or not isinstance(taken, Mapping):
+        return read
+    entries = {key: _as_taken(read.entries.get(key, held), held) for key, held in taken.entries.items()}
+    return replace(read, entries=entries)
 
 
 def _leaves(
