@@ -303,7 +303,7 @@ def test_a_coat_with_a_kit_of_its_own_never_sends_the_reader_to_that_of_another(
         put(spec, f"products.{product}.hazards.protection", worn)
     _, second, third = (coat.safety[-1] for coat in _card(spec).builds[0].work.coats)
     assert second.endswith("apply here too.")
-    assert third.endswith("apply here too; wear what stands here.")
+    assert third.endswith("apply here too; wear the PPE given here.")
 
 
 def test_what_holds_for_every_coat_is_said_once() -> None:

@@ -297,7 +297,7 @@ def _safety(
     told.update(dict.fromkeys(new, coat))
     names = words(" and ").join(earlier)
     refers = (
-        words("The precautions under {} apply here too; wear what stands here.")
+        words("The precautions under {} apply here too; wear the PPE given here.")
         if own
         else words("The precautions under {} apply here too.")
     )

@@ -271,7 +271,7 @@ def _rules(
     for (name, text), owners in ranked:
         together.setdefault((name, named(owners)), []).append(text)
     rows = [(name, whose, "\n".join(texts)) for (name, whose), texts in together.items()]
-    columns = (Column(words("Subject"), "w-24"), Column(words("Products"), "w-12"), Column(words("What holds")))
+    columns = (Column(words("Subject"), "w-24"), Column(words("Products"), "w-12"), Column(words("Rule")))
     return table_view(words("Rules for the work, and the products each is for"), columns, rows)
 
 

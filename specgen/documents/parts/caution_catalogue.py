@@ -69,8 +69,8 @@ AT_STEPS: tuple[StepCaution, ...] = (
         task=Task.SANDING,
         trait="isocyanate",
         text=N_(
-            "The dust of a film that is not fully cured still contains isocyanate: dry-sand it only from the time its "
-            "product data allow on, with dust extraction, a P3 mask and gloves; without such a time wet-sand it once hard."
+            "The dust of a film that is not fully cured still contains isocyanate: do not dry-sand before the time its data "
+            "sheet states, and then with dust extraction, a P3 mask and gloves; where none is stated, wet-sand once hard."
         ),
     ),
     StepCaution(
@@ -179,7 +179,7 @@ AT_STEPS: tuple[StepCaution, ...] = (
         trait="single-use-filter",
         text=N_(
             "AX filters are for single use: discard them after the work and fit new ones for the next. Against a mixture of "
-            "vapours they serve only where, and for as long as, the manufacturer of the filter states it."
+            "vapours use them only if the manufacturer of the filter states that they suit it, and no longer than stated."
         ),
     ),
     StepCaution(
