@@ -15,15 +15,32 @@ Needed = frozenset[str]
 _MOST = 64
 
 
-def needed(words: str, worth: Callable[[Needed], Any]) -> list[Needed]:
-    """For an expression in small letters: of each of these, a text that it finds holds one. Nothing is said of what need not be there;
-    where an expression parts into ways, what is worth most of each is taken together."""
-    return [one for one in dict.fromkeys(_needed(_parsed(words), worth)) if "" not in one]
+Way = list[Any]
+"""An expression taken apart, or one of the ways it is written as."""
 
 
-def implied(words: str, stems: Iterable[str]) -> bool:
-    """True where it is certain that whatever the expression finds holds one of the stems."""
-    return _implied(_parsed(words), tuple(stems))
+def ways(words: str) -> list[Way]:
+    """The ways that an expression in small letters is written as, `A` and `B` of `A|B`; what stands around them belongs to each."""
+    items = list(_parsed(words))
+    at = next((at for at, (kind, _) in enumerate(items) if kind is BRANCH), None)
+    return [items] if at is None else [[*items[:at], *way, *items[at + 1 :]] for way in items[at][1][1]]
+
+
+def needed(way: Way, worth: Callable[[Needed], Any]) -> list[Needed]:
+    """Of each of these, a text that is found in this way holds one. Nothing is said of what need not be there; where it parts again,
+    what is worth most of each part is taken together."""
+    return [one for one in dict.fromkeys(_needed(way, worth)) if "" not in one]
+
+
+def implied(way: Way, stems: Iterable[str]) -> bool:
+    """True where it is certain that whatever is found in this way holds one of the stems."""
+    return _implied(way, tuple(stems))
+
+
+def hides_nothing(words: str, stems: str) -> bool:
+    """True where it is certain that whatever an expression in small letters finds is let through by the stems of a cell."""
+    cells = [[group.split("|") for group in cell.split("&")] for cell in stems.split(";")]
+    return all(any(all(implied(way, group) for group in cell) for cell in cells) for way in ways(words))
 
 
 @cache

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 import sys
 from functools import cache
+from itertools import combinations
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -19,13 +20,14 @@ from specgen.facts.job.practices import instructions, small_letters_of  # noqa: 
 from specgen.model.parse import load  # noqa: E402
 from specgen.standards.tables import table  # noqa: E402
 from tests.facts.test_practices import SOUND  # noqa: E402
-from tests.needed_words import Needed, implied, needed  # noqa: E402
+from tests.needed_words import Needed, Way, implied, needed, ways  # noqa: E402
 
 FOLDERS = [*(ROOT / "specs_demo").iterdir(), *(ROOT / "tests/sound").iterdir()]
 TABLES = {"practices_in_words": "words", "safe_forms": "subject", "precautions": "words", "excuses": "words"}
 """The column of each that the stems are worked out from."""
 SHORTEST, LONGEST, GROUPS = 3, 8, 3
 Texts = tuple[str, ...]
+Groups = tuple[tuple[str, ...], ...]
 
 
 def main() -> None:
@@ -54,10 +56,27 @@ def _texts(folder: Path) -> list[str]:
 
 
 def _stems(words: str, texts: Texts) -> str:
+    """The stems of each way that the words are written as; none where one way needs none."""
+    found = [_groups(way, texts) for way in ways(small_letters_of(words))]
+    return ";".join("&".join("|".join(group) for group in way) for way in _joined(found)) if all(found) else ""
+
+
+def _joined(found: list[Groups]) -> list[Groups]:
+    """Ways that differ in one group are one, which holds the stems of both there."""
+    left = list(dict.fromkeys(found))
+    for one, other in combinations(left, 2):
+        apart = {*one} ^ {*other}
+        if len(one) == len(other) and len(apart) == 2:
+            both = tuple(sorted(set().union(*apart)))
+            joined = tuple(both if group in apart else group for group in one)
+            return _joined([joined, *(way for way in left if way not in (one, other))])
+    return left
+
+
+def _groups(way: Way, texts: Texts) -> Groups:
     """The groups, rarest first, each of which leaves fewer texts to read."""
-    small = small_letters_of(words)
-    groups = {_group(one, texts) for one in needed(small, lambda one: -_count(_group(one, texts), texts))}
-    groups = {group for group in groups if min(map(len, group)) > 1 and implied(small, group)}
+    groups = {_group(one, texts) for one in needed(way, lambda one: -_count(_group(one, texts), texts))}
+    groups = {group for group in groups if min(map(len, group)) > 1 and implied(way, group)}
     groups = {group for group in groups if min(map(len, group)) >= SHORTEST} or groups
     taken: list[tuple[str, ...]] = []
     while groups and len(taken) < GROUPS:
@@ -67,7 +86,7 @@ def _stems(words: str, texts: Texts) -> str:
         taken.append(best)
         texts = tuple(text for text in texts if any(stem in text for stem in best))
         groups.discard(best)
-    return "&".join("|".join(group) for group in taken)
+    return tuple(taken)
 
 
 @cache

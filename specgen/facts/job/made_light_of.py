@@ -14,7 +14,7 @@ from functools import cached_property, lru_cache
 from specgen.facts.job.circumstances import circumstances
 from specgen.facts.job.practices import SENTENCE, instructions, practices
 from specgen.facts.job.safe_forms import unsafe
-from specgen.facts.job.stems import Stems, groups_of
+from specgen.facts.job.stems import Stems, ways_of
 from specgen.facts.job.told_by_name import told_by_name
 from specgen.model.node import Node
 from specgen.model.spec import Spec
@@ -89,7 +89,7 @@ class _Excuse:
     denied = False
 
     def __init__(self, row: Row) -> None:
-        self.row, self.stems = row["id"], groups_of(row["stems"])
+        self.row, self.stems = row["id"], ways_of(row["stems"])
         self._read_as, self._passes = row["words"], row["unless"].lower()
 
     def found_in(self, said: str) -> bool:

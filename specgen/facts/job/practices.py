@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from functools import cached_property, lru_cache
 
 from specgen.facts.job.circumstances import circumstances
-from specgen.facts.job.stems import Stems, groups_of
+from specgen.facts.job.stems import Stems, ways_of
 from specgen.facts.job.told_by_name import told_by_name
 from specgen.facts.memo import gathered
 from specgen.facts.texts import texts
@@ -133,12 +133,12 @@ def _clause_before(text: str) -> str:
 
 
 class _Reader:
-    """How one row is read: its id, the groups of stems, one of each of which a sentence must hold, whether leaving out is the practice
+    """How one row is read: its id, the stems that a sentence must hold, whether leaving out is the practice
     (`left_out`), and whether it is read in one leaf alone, the whole of which may excuse it. Expressions are compiled once they are
     needed."""
 
     def __init__(self, row: Row) -> None:
-        self.row, self.stems = row["id"], groups_of(row["stems"])
+        self.row, self.stems = row["id"], ways_of(row["stems"])
         self.left_out, self.whole = bool(row["denied"]), bool(row["where"])
         self._words, self._unless = row["words"], row["unless"]
 

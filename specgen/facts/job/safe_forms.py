@@ -12,7 +12,7 @@ from functools import cached_property, lru_cache
 
 from specgen.facts.job.circumstances import circumstances
 from specgen.facts.job.practices import SENTENCE, instructions, practices, small_letters_of
-from specgen.facts.job.stems import Stems, groups_of
+from specgen.facts.job.stems import Stems, ways_of
 from specgen.facts.job.told_by_name import told_by_name
 from specgen.model.node import Node
 from specgen.model.spec import Spec
@@ -98,7 +98,7 @@ class _Reader:
     """How one row is read. Expressions are compiled once they are needed."""
 
     def __init__(self, row: Row) -> None:
-        self.row, self.where, self.stems = row["id"], row["where"], groups_of(row["stems"])
+        self.row, self.where, self.stems = row["id"], row["where"], ways_of(row["stems"])
         self._subject, self._safe, self._spoils = row["subject"], row["safe"], row["spoils"]
 
     def lacks_in(self, said: str) -> bool:
