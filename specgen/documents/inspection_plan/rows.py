@@ -16,6 +16,7 @@ from specgen.documents.parts.preparation import handed_over, steps
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.inspected import numbers_of, points_on
+from specgen.facts.job.looked_for import reads_wet_film
 from specgen.facts.job.points import once_sanded
 from specgen.facts.job.quantities import Quantities
 from specgen.model.acceptance import InspectionPoint, Involvement, Parties, Stage
@@ -72,6 +73,7 @@ class Plan:
         self._job, self._spec, self._figures, self._words = job, spec, figures, words
         self._numbers = numbers_of(job)
         self._told: set[str] = set()
+        self._items: frozenset[str] = frozenset()
 
     def delivered(self, products: Sequence[str]) -> PlanPhase:
         """The products as they are delivered, before any work."""
@@ -89,6 +91,7 @@ class Plan:
         """The phases of one build; where there are several, `name` goes before their titles and its letter before their places."""
         words, job, spec = self._words, self._job, self._spec
         own = points_on(build.items, job, spec)
+        self._items = frozenset(item.id for item in build.items)
         listed = coats(build.painted, spec, self._figures, words)
         held = {wait.comes: wait for wait in waits(build.system, build.preparation, job, spec, words)}
         letter = f"{build.letter}: " if name else ""
@@ -104,6 +107,7 @@ class Plan:
                 *self._wait(held.get(coat.name)),
                 *self._air(own),
                 self._coat(coat),
+                *(self._point(point) for point in own if reads_wet_film(point)),
                 *(self._point(point) for point in after if not once_sanded(point)),
                 *self._before_next(build, place),
                 *(self._point(point) for point in after if once_sanded(point)),
@@ -127,9 +131,9 @@ class Plan:
             )
 
     def _air(self, own: Sequence[InspectionPoint]) -> Iterator[PlanRow]:
-        """The inspections during application; without one, the climate that is stated."""
+        """The inspections during application that are not of the wet film; without one, the climate that is stated."""
         words = self._words
-        found = tuple(self._at(own, Stage.APPLICATION))
+        found = tuple(self._at([point for point in own if not reads_wet_film(point)], Stage.APPLICATION))
         limits = climate(self._job.climate, words)
         yield from found
         if limits and not found:
@@ -192,7 +196,8 @@ class Plan:
         words = self._words
         again = point.id in self._told
         self._told.add(point.id)
-        named = f"({', '.join(point.items)})" if point.items else ""
+        # the head of the phase names all its items
+        named = f"({', '.join(point.items)})" if point.items and not self._items <= set(point.items) else ""
         told = (
             point.check,
             named,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from specgen.documents.context import Context
@@ -9,10 +10,11 @@ from specgen.documents.inspection_plan.rows import MEANINGS, Plan, PlanPhase
 from specgen.documents.parts.items import number_of
 from specgen.documents.parts.parties import PartyView, party
 from specgen.documents.parts.pictures import PictureView, marked_pictures
+from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.inspected import numbers_of
 from specgen.facts.job.quantities import quantities
-from specgen.model.job import Job
+from specgen.model.job import Item, Job
 from specgen.model.spec import Spec
 
 
@@ -59,14 +61,35 @@ def inspection_plan(job: Job, context: Context) -> InspectionPlan:
         customer=party(spec.project.customer),
         on=context.day.isoformat(),
         vehicles=", ".join(job.vehicles),
-        parts=tuple(f"{number_of(item, words)} × {item.id} {item.name}" for item in job.items),
+        parts=tuple(_part(item, words) for item in job.items),
         phases=tuple(phase for phase in phases if phase.rows),
         held=", ".join(numbers[point.id] for point in job.inspection if point.hold_point),
-        open=", ".join(numbers[point.id] for point in job.inspection if point.parties is None),
+        open=_runs([int(numbers[point.id]) for point in job.inspection if point.parties is None], words),
         legend=tuple((letter, words(meaning)) for letter, meaning in MEANINGS),
         pictures=marked_pictures(job.inspection, job, spec, words),
         program=context.program,
     )
+
+
+def _part(item: Item, words: Words) -> str:
+    """`2 × RAIL Side rail (1 left, 1 right)`."""
+    said = f"{item.count} × {item.id} {item.name}"
+    return f"{said} ({number_of(item, words)})" if item.hand is not None else said
+
+
+def _runs(numbers: Sequence[int], words: Words) -> str:
+    """`1, 2, 5 to 9`: numbers in their order, three and more that follow each other by their ends."""
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    long = words("{low} to {high}")
+    said = (
+        [long.format(low=run[0], high=run[-1])] if len(run) > 2 else [str(number) for number in run] for run in runs
+    )
+    return ", ".join(text for texts in said for text in texts)
 
 
 def _products(job: Job, spec: Spec) -> list[str]:

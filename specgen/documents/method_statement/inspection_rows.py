@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from specgen.documents.method_statement.work_rows import WorkRow
 from specgen.documents.parts.inspection import ambient, limits, passes
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.inspected import numbers_of
+from specgen.facts.job.looked_for import reads_wet_film
 from specgen.facts.job.points import once_sanded
 from specgen.model.acceptance import InspectionPoint, Stage
 from specgen.model.job import Job
@@ -25,6 +26,17 @@ class Points:
 
     def stage(self, *stages: Stage | None) -> tuple[WorkRow, ...]:
         return tuple(self._row(point) for point in self._own if point.after is None and point.at in stages)
+
+    def before_applying(self) -> tuple[WorkRow, ...]:
+        """Those of the application that are made before it, as of the air."""
+        return tuple(self._row(point) for point in self._applying() if not reads_wet_film(point))
+
+    def while_wet(self) -> tuple[WorkRow, ...]:
+        """Those that read the wet film, which is there once the coat is applied."""
+        return tuple(self._row(point) for point in self._applying() if reads_wet_film(point))
+
+    def _applying(self) -> Iterator[InspectionPoint]:
+        return (point for point in self._own if point.after is None and point.at is Stage.APPLICATION)
 
     def after(self, layer: Layer) -> tuple[tuple[WorkRow, ...], tuple[WorkRow, ...]]:
         """Those on the coat as applied, and those on the coat once it is sanded or otherwise made ready for the next."""

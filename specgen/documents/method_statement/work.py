@@ -139,12 +139,12 @@ def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) ->
         treated = [step for step in after if not step.interval]
         on_the_coat, once_sanded = at.after(layer)
         rows = (
-            *at.stage(Stage.APPLICATION),
+            *at.before_applying(),
             *(WorkRow(kind="step", number="", title="", text=step.text, source=step.source) for step in begun),
             *(
-                apply(coat, applied, product, job, described, words)
+                apply(coat, applied, product, job, described, at.while_wet(), words)
                 if applied is not None
-                else apply_chosen(coat, words)
+                else (*apply_chosen(coat, words), *at.while_wet())
             ),
             *on_the_coat,
             *treat(treated, product, job, words),
@@ -165,7 +165,7 @@ def _phases(told: Told, job: Job, spec: Spec, numbers: Numbers, words: Words) ->
             "" if described or applied is None else _lead(applied, words),
             rows,
             ends,
-            sanding(product, job, words) if above and not treated else (),
+            sanding(product, job, words) if above and not treated and _abrades(wait, late) else (),
             _way_late(product, wait, words) if above and not treated and layer.product is not None else (),
         )
         if described is None and applied is not None:
@@ -232,6 +232,12 @@ def _to_next(
     if intervals:
         return tuple((step.text, step.source) for step in intervals)
     return ((words(unstated), ""),)
+
+
+def _abrades(wait: Wait | None, intervals: Sequence[Condition]) -> bool:
+    """True where the next coat, late, is applied on a coat that is abraded, or where nothing says what is done."""
+    said = [wait.late] if wait is not None and wait.late else [step.text for step in intervals]
+    return not said or any(says_sanding(text) for text in said)
 
 
 def _to_service(told: Told, words: Words) -> tuple[tuple[str, str], ...]:

@@ -104,9 +104,16 @@ def sanding(product: Product, job: Job, words: Words) -> tuple[str, ...]:
 
 
 def apply(
-    coat: CoatView, applied: ApplicationView, product: Product, job: Job, described: str | None, words: Words
+    coat: CoatView,
+    applied: ApplicationView,
+    product: Product,
+    job: Job,
+    described: str | None,
+    wet: Sequence[WorkRow],
+    words: Words,
 ) -> Iterator[WorkRow]:
-    """From shaking to the cleared valve. A product that was described before is only applied again, as it was there."""
+    """From shaking to the cleared valve, `wet` the inspections of the wet film among it. A product that was described before is only
+    applied again, as it was there."""
     place = place_of(job)
     passes_said = coat.passes.replace("\n", " ")
     done = _done(coat, words)
@@ -118,10 +125,11 @@ def apply(
             text=words("{passes}. Otherwise as from step {step}.")
             .format(passes=passes_said, step=described)
             .lstrip(". "),
-            safety=(words("As from step {}.").format(described),),
+            safety=(words("Same precautions and protective equipment as from step {} on.").format(described),),
             done=done,
             refers=True,
         )
+        yield from wet
         return
     told: set[Task] = set()
     steps = applied.steps
@@ -146,6 +154,9 @@ def apply(
             safety=safety,
             done=done if applies else (),
         )
+        if applies:
+            yield from wet
+            wet = ()
     if applied.part_used or applied.dries:
         yield WorkRow(
             kind="step",

@@ -96,7 +96,9 @@ def at_steps(
             texts = (splashed,)
         if step.do in (StepKind.DEGREASE, *_WASHES) and cleaners:
             texts = tuple(cleaners if text == splashed else text for text in texts)
-        cautions.append(tuple(text for text in texts if text not in told))
+        new = tuple(text for text in texts if text not in told)
+        # where what is said again of old paint is all, the rest is said with it: the step would seem to need no more
+        cautions.append(texts if new and set(new) <= lead else new)
         # what old paint may hold is said at each step that makes dust of it, what is worn for a cleaner wherever one is used
         told.update(set(texts) - lead - {cleaners})
     return tuple(cautions)

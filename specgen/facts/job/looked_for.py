@@ -15,9 +15,12 @@ _FINISH = re.compile(
 SALT = re.compile(r"\bsalts?\b(?!.?(?:spray|fog|mist))|chloride|conductivity|8502-(?:6|9)", re.I)
 PORES = re.compile(r"\bpores?\b|pinhole|porosity|holiday|high.voltage|spark|wet sponge|29601|D5162", re.I)
 CLIMATE = re.compile(
-    r"\bclimat|ambient|dew.?point|humid|hygromet|psychromet|weather|(?:air|surface|steel|metal)(?: and \w+)? temperature",
+    r"\bclimat|ambient|dew.?point|humid|hygromet|psychromet|weather|"
+    # that of an oven or of a first heating is no ambient condition
+    r"(?:air|surface|steel|metal)(?: and \w+)? temperature(?! of (?:at (?:least|most) )?\d{3})",
     re.I,
 )
+WET_FILM = re.compile(r"\bWFT\b|\bwet.?film|\bcomb gauge", re.I)
 FILM = re.compile(r"\bDFT\b|\bdry film|film thickness|\bthickness of (?:the )?(?:coat|film|paint)", re.I)
 PROTECTION = re.compile(
     r"explosi(?:ve|on) limit|\bLEL\b|\bLFL\b|\boxygen\b|gas.free|exposure limit|workplace limit|\bTLV\b|\bOEL\b|"
@@ -30,6 +33,12 @@ DUST = re.compile(r"\bdust|8502-3|clear tape|adhesive tape", re.I)
 def words_of(point: InspectionPoint) -> str:
     """Everything an inspection point says of what it looks at."""
     return " ".join(text for text in (point.check, point.method, point.criterion.text) if text)
+
+
+def reads_wet_film(point: InspectionPoint) -> bool:
+    """True for a point of the application that is made in the wet film, and so after the coat is applied; not one of the air."""
+    said = words_of(point)
+    return point.at is Stage.APPLICATION and bool(WET_FILM.search(said)) and not CLIMATE.search(said)
 
 
 def looks_at_the_finish(point: InspectionPoint) -> bool:

@@ -17,7 +17,7 @@ from specgen.model.system import Layer
 DULLING = frozenset({"abrade", "sand", "sweep"})
 # What is done to the metal itself, and not to a coat on it.
 ON_THE_METAL = DULLING | {"degrease", "passivate", "conversion_coat", "not_treated"}
-_SPEAKS_OF_SANDING = re.compile(r"\b(sand|abrad|scuff)", re.IGNORECASE)
+_SPEAKS_OF_SANDING = re.compile(r"(?<!not )(?<!never )(?<!without )\b(sand|abrad|scuff)", re.IGNORECASE)
 WORK = r"(?:sand|abrade|abrad|scuff|flat)(?:ing|down)?"
 _ORDERS = {
     Sanding.DRY: re.compile(rf"\bdry[- ]{WORK}|\bP ?\d+ dry\b", re.IGNORECASE),
