@@ -28,7 +28,7 @@ WORD = re.compile(r"[A-Za-z]{3,}")
 # Where English of ours stands outside the brackets, by the place in the view, with the reason.
 REMAINS = {
     r"\.level$|^HazardCard\.size$|^JobCard\.(vehicles|builds\.type)$": "the name of a style, which no reader sees",
-    r"\.(pictures|sketches)\.address$": "the digest of a picture, by which a page finds it",
+    r"\.(pictures|sketches)\.address$|^RecordSheets\.state$": "a digest, by which a page finds a picture or a form its job",
     r"\.workings\.(about|of)$": "the id of a working: the same in every language, so that a check and a page name it alike",
     r"\.air\.tables\.rows$|\.workings\.name$": "a limit of exposure goes by the name its law gave it, as in IOELV",
 }
