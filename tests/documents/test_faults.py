@@ -306,5 +306,7 @@ def test_metal_is_left_to_the_products_own_word() -> None:
     assert preparation_of_steel(product, words) == ""
     allowed = _spec()
     assert preparation_of_steel(allowed.products["primer"], words) == (
-        "SP 6 (normal exposure; common practice, no source); SP 11 or P Ma (small areas; common practice, no source); SP 10 (immersion or severe exposure; common practice, no source)"
+        "SP 6 (commercial blast cleaning): normal exposure (common practice, no source); "
+        "SP 11 (power tool cleaning to bare metal) or P Ma (local machine abrading): small areas (common practice, no source); "
+        "SP 10 (near-white blast cleaning): immersion or severe exposure (common practice, no source)"
     )
