@@ -21,7 +21,7 @@ WRONG = [
     ("tipper", "The first load is tipped two days after the finish.", "DOC009"),
     ("tipper", "Bodies are turned over two hours after the finish.", "DOC009"),
     ("crane", "Sections are stacked on timber the same evening.", "DOC009"),
-    ("tipper", "Bodies are sprayed in the yard at 8 °C.", "DOC009"),
+    ("tipper", "Bodies are sprayed early in the morning at 8 °C.", "DOC009"),
     ("tipper", "At night the hall may fall to 2 °C while the film dries.", "DOC009"),
     ("tipper", "Bodies come in at 2 °C and are sprayed.", "DOC009"),
     ("tanker", "The lining is thinned with 10 % thinner.", "DOC009"),
@@ -34,6 +34,10 @@ WRONG = [
     ("tanker", "Base and hardener are mixed 3 to 1 by volume.", "DOC010"),
     ("tipper", "The finish is laid at 120 µm.", "DOC006"),
     ("crane", "The zinc is laid 6 mil thick.", "DOC006"),
+    ("tanker", "The barrels carry diesel.", "DOC011"),
+    ("tipper", "Hinge bores and seats of the ram get the finish as well.", "DOC013"),
+    ("tipper", "Bodies are sprayed in the yard.", "DOC014"),
+    ("tanker", "The lining is a polyurethane.", "DOC006"),
 ]
 SOUND = [
     ("roller", "The roller goes back to work on the road after 7 days."),
@@ -54,6 +58,12 @@ SOUND = [
     ("tanker", "The lining is not thinned, a litre of thinner stands by to clean the pump."),
     ("tipper", "Half a litre of thinner to ten litres of finish is the most."),
     ("tipper", "The finish is sprayed on 180 µm of epoxy."),
+    ("tanker", "The barrels are filled with tap water to test them."),
+    ("tanker", "The barrels carry sewage and slurry."),
+    ("tipper", "The faces around the hinge bores get the finish as well."),
+    ("tipper", "Bodies are blasted in the yard and sprayed in the shop."),
+    ("tipper", "Coated bodies stand in the yard until they are fetched."),
+    ("tanker", "The lining is an epoxy free of solvent."),
 ]
 
 

@@ -39,17 +39,23 @@ _OTHER = re.compile(
 _BOUND = re.compile(r"\b(?:no|not) (?:more|less|later|sooner|earlier) than\b|\bnot before\b", re.I)
 _NEXT_COAT = re.compile(
     r"\b(?:overcoat|recoat|re-coat)(?:s|ed|ing)?\b|(?<!after the )\b(?:next|second|third|following|further) (?:coat|layer)s?\b|"
-    r"\b(?:finish|(?:top|clear|base|mid)[ -]?coat|intermediate(?: coat)?|surfacer|MIO|epoxy|polyurethane|lining|enamel) "
-    r"(?:(?:may|can|must|shall|is to) )?(?:follow|be laid|be applied|be sprayed|is laid|is applied|is sprayed|goes on)",
+    r"\b(?:finish|(?:top|clear|base|mid)[ -]?coat|clear|intermediate(?: coat)?|surfacer|MIO|epoxy|polyurethane|lining|enamel) "
+    r"(?:(?:(?:may|can|must|shall|is to) )?(?:follow|wait|be laid|be applied|be sprayed|is laid|is applied|is sprayed|goes on)|"
+    r"(?:after|within) (?=an?\b|half|\d))",
     re.I,
 )
 _TIMED = re.compile(
-    r"\b(?:after|within|later|latest|earliest|sooner|wait\w*|from|up to|same (?:day|evening|afternoon|shift))\b", re.I
+    r"\b(?:after|within|later|latest|earliest|sooner|wait\w*|from|up to|same (?:day|evening|afternoon|shift)|weekend|"
+    r"(?:next|following) (?:day|morning|week))\b",
+    re.I,
 )
 _OTHER_WORK = re.compile(
     r"\b(?:every|last|blast\w*|sand\w*|abrad\w*|abrasi\w*|wash\w*|rins\w*|wip\w*|degreas\w*|clean\w*|solvent|flash\w*|mix\w*|"
     r"activat\w*|pot life|rain\w*|inspect\w*|test\w*|masked|tap\w*|bak\w*|stov\w*|oven|infrared|pass\w*)\b",
     re.I,
+)
+_LEFT_THEN = re.compile(
+    r"\b(?:leave|let|wait|left|dry)\b.*(?:\bthen\b|,| and) (?:then )?(?:spray|lay|apply|coat|paint|roll|brush)\b", re.I
 )
 _ALL_COATS = re.compile(r"\b(?:all|both)(?: (?:two|three|four|five|the))? coats\b", re.I)
 _LAID_IN_A_DAY = re.compile(r"\b(?:laid|applied|sprayed|rolled|brushed|painted|coated|done|in the morning)\b", re.I)
@@ -87,6 +93,8 @@ def contradicted(job: Job, spec: Spec) -> Iterator[tuple[Path, str]]:
     for path, text in instructions(job, spec):
         at_coat = path[0] == "systems"
         own = [one for one in every if one[0].id == path[1] and one[1].id == path[3]] if at_coat else every
+        if path[-1] == "before_next":
+            yield from ((path, what) for what in _left_until(text, own, spec))
         for sentence in SENTENCE.split(text) if path[-1] == "scope" else ():
             what = _on_one_day(sentence, own, spec)
             if what is not None:
@@ -121,11 +129,22 @@ def _interval(clause: str, coats: list[Coat], spec: Spec) -> str | None:
     typed = [one for coat in coats for one in _intervals(coat, spec)]
     own = [one for coat in coats for one in _intervals(coat, spec, between_passes=False)]
     for span in spans_between(clause):
-        if span.longest is None or not own or (span.counted and any(one.holds(span.longest) for one in typed)):
+        if not own or (span.counted and any(one.holds(span.longest) for one in typed)):
             continue
         if span.counted or _too_late(span, typed) or _too_soon(span, typed):
             return f"'{clause.strip()}'; the overcoating interval is {own[0]}"
     return None
+
+
+def _left_until(text: str, coats: list[Coat], spec: Spec) -> Iterator[str]:
+    """A sentence that leaves the coat for a time and then lays the next: "leave for half an hour, then spray"."""
+    typed = [one for coat in coats for one in _intervals(coat, spec)]
+    for sentence in SENTENCE.split(text):
+        if not typed or not _LEFT_THEN.search(sentence) or _OTHER.search(sentence) or _OTHER_WORK.search(sentence):
+            continue
+        spans = list(spans_between(sentence))
+        if len(spans) == 1 and (_too_late(spans[0], typed) or _too_soon(spans[0], typed)):
+            yield f"'{sentence.strip()}'; the overcoating interval is {typed[0]}"
 
 
 def _too_late(span: Span, typed: list[Range]) -> bool:
@@ -135,14 +154,14 @@ def _too_late(span: Span, typed: list[Range]) -> bool:
 
 def _too_soon(span: Span, typed: list[Range]) -> bool:
     """True where it is too short at its longest."""
-    return all(one.low is not None and span.longest is not None and span.longest < one.low for one in typed)
+    return all(one.low is not None and span.longest < one.low for one in typed)
 
 
 def _on_one_day(sentence: str, coats: list[Coat], spec: Spec) -> str | None:
     """Coats that a sentence lays on one day though the intervals between them take longer."""
     if _LAID_IN_A_DAY.search(sentence) is None or _OTHER.search(sentence):
         return None
-    spans = [span for span in spans_between(sentence) if span.shortest is None and span.longest is not None]
+    spans = [span for span in spans_between(sentence) if span.shortest is None]
     longest = spans[0].longest if len(spans) == 1 else _DAY if _MORNING_TO_EVENING.search(sentence) else None
     if longest is None:
         return None

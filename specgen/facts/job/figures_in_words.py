@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from specgen.facts.job.in_words import quantities_said
+from specgen.facts.job.thinner_in_words import too_much_thinner
 from specgen.facts.pairs.parts import parts_of
 from specgen.facts.product.ratio_said import ratio_said
 from specgen.facts.product.spans_said import number_said, spans_said
@@ -56,6 +57,7 @@ _REMOVED = re.compile(
 )
 _FLASHED = re.compile(r"\bflash\w*", re.I)
 _STANDS = re.compile(r"\b(?:stand|induction|ripen|rest|react|mature)\w*", re.I)
+_UNMIXED = re.compile(r"\b(?:cans?|tins?|base|hardener|parts|film|coat|room|warm\w*|night)\b", re.I)
 _HELD = re.compile(
     r"\b(?:cans?|guns?|nozzle|spray\w*)\b.*\b(?:held|hold|kept|distance|from the part)\b|\bspray(?:ing)? distance\b",
     re.I,
@@ -258,6 +260,8 @@ def _of_product(product: Product, spec: Spec) -> Iterator[tuple[Path, str]]:
                 ):
                     if what is not None:
                         yield path, what
+        yield from ((path, what) for clause in clauses for what in too_much_thinner(clause, [product]))
+        yield from ((path, what) for clause in clauses for what in _stands_too_long(clause, product))
         longer = _longer_pot_life(clauses, product)
         if longer is not None:
             yield path, longer
@@ -291,6 +295,16 @@ def _other_wait(clause: str, typed: Quantity | None) -> str | None:
     if typed is None or len(spans) != 1 or spans[0] == typed:
         return None
     return f"'{clause}'; the induction time is {typed}"
+
+
+def _stands_too_long(clause: str, product: Product) -> Iterator[str]:
+    """Mixed paint that is left to stand for as long as it keeps, or longer."""
+    typed = product.pot_life
+    most = as_range(typed.time).high if typed is not None and typed.time is not None else None
+    stands = _STANDS.search(clause)
+    spans = [span for _, span in spans_said(clause[stands.end() :]) if span is not None] if stands is not None else []
+    if most is not None and len(spans) == 1 and spans[0] >= most and not _UNMIXED.search(clause):
+        yield f"'{clause}'; the pot life is {most}"
 
 
 def _colours(clause: str, job: Job, spec: Spec) -> Iterator[str]:

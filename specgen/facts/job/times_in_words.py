@@ -74,8 +74,8 @@ def released_too_early(clause: str, systems: Sequence[System]) -> Iterator[str]:
 
 def _too_early(clause: str, of: str, waits: Sequence[Quantity | None], spans: Sequence[Span]) -> Iterator[str]:
     stated = [wait for wait in waits if wait is not None]
-    most = [span.longest for span in spans if span.longest is not None]
-    if not most or len(most) < len(spans) or not stated or len(stated) < len(waits):
+    most = [span.longest for span in spans]
+    if not most or not stated or len(stated) < len(waits):
         return
     if all(one < wait for one in most for wait in stated):
         shortest = min(stated, key=lambda wait: wait.base)

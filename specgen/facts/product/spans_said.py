@@ -15,6 +15,7 @@ from specgen.units.quantity import Quantity
 
 _NUMBERS = {
     "a": 1,
+    "an": 1,
     "one": 1,
     "two": 2,
     "three": 3,
@@ -41,7 +42,7 @@ _NUMBERS = {
     "ninety": 90,
 }
 _FIGURE = re.compile(
-    rf"(?<![\w.,])(\d+(?:\.\d+)?|{'|'.join(sorted(_NUMBERS, key=len, reverse=True))})[ -]?(min|h|hour|day|week)(?:ute)?s?\b",
+    rf"(?<![\w.,])(\d+(?:\.\d+)?|{'|'.join(sorted(set(_NUMBERS) - {'an'}, key=len, reverse=True))})[ -]?(min|h|hour|day|week)(?:ute)?s?\b",
     re.I,
 )
 _SPELT = (
@@ -55,7 +56,8 @@ _SPELT = (
         60,
     ),
 )  # min
-_MONTHS = re.compile(r"\b(?:\d+|a|one|two|three|four|six) (?:months?|years?)\b", re.I)
+_MONTHS = re.compile(r"\b(\d+|an?|one|two|three|four|six) (month|year)s?\b", re.I)
+_DAYS_IN = {"month": (28, 31), "year": (365, 366)}
 _DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _DAY = re.compile(rf"\b({'|'.join(_DAYS)})s?\b", re.I)
 _LISTED = re.compile(r"\s*(?:and|or|to|until|-|–|,)\s*", re.I)
@@ -80,34 +82,38 @@ _SHORTEST_NIGHT = 13  # h
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """A span in its words. Both ends are None for months and years, which have no figure; `shortest` alone for any time of a day."""
+    """A span in its words; no `shortest` where it may begin at once, as on the same day."""
 
     words: str
     shortest: Quantity | None
-    longest: Quantity | None
+    longest: Quantity
 
     @property
     def counted(self) -> bool:
         """True where a figure or a word for one says how long."""
-        return self.shortest is not None and self.shortest == self.longest
+        return self.shortest == self.longest
 
 
 def number_said(word: str) -> int | None:
     """The whole number a word or figure says; None for any other word."""
-    return int(word) if word.isdigit() else _NUMBERS.get(word.lower()) if word.lower() != "a" else None
+    return int(word) if word.isdigit() else _NUMBERS.get(word.lower()) if word.lower() not in {"a", "an"} else None
 
 
 def spans_said(clause: str) -> Iterator[tuple[str, Quantity | None]]:
-    """Each span with its words, at its shortest; months and years have no figure."""
+    """Each span with its words, at its shortest; None for months and years, which nobody counts in hours."""
     for span in spans_between(clause):
-        if span.shortest is not None or span.longest is None:
+        if _MONTHS.fullmatch(span.words):
+            yield span.words, None
+        elif span.shortest is not None:
             yield span.words, span.shortest
 
 
 def spans_between(clause: str) -> Iterator[Span]:
     """Each span with both its ends."""
     for match in _MONTHS.finditer(clause):
-        yield Span(match[0], None, None)
+        few, many = _DAYS_IN[match[2].lower()]
+        times = _NUMBERS.get(match[1].lower()) or int(match[1])
+        yield Span(match[0], _hours(24 * few * times), _hours(24 * many * times))
     for spelt, minutes in _SPELT:
         for match in spelt.finditer(clause):
             exactly = Quantity.of("duration", Fraction(minutes), "min", str(minutes))

@@ -23,7 +23,7 @@ Fails
     products.barrier.about: "(((((((((((((((((((((  about"    # at products.barrier.about
     products.barrier.application.nozzle: "(((((((((((((((((((((  nozzle"    # at products.barrier.application.nozzle
     products.barrier.application.mixing.thinner: "(((((((((((((((((((((  thinner"    # at products.barrier.application.mixing.thinner
-    products.barrier.application.mixing.clock_starts: "(((((((((((((((((((((  starts"    # at products.barrier.application.mixing.clock_starts
+    products.barrier.application.mixing.clock_starts: "(((((((((((((((((((((  mixing starts"    # at products.barrier.application.mixing.clock_starts
     products.base.application.clear_valve: "(((((((((((((((((((((  valve"    # at products.base.application.clear_valve
     products.base.application.activation: {action: "(((((((((((((((((((((  act"}    # at products.base.application.activation.action    # also CUR003 at products.base.application.activation
     products.base.application.put_away: "(((((((((((((((((((((  away"    # at products.base.application.put_away

@@ -98,6 +98,11 @@ _COATED = re.compile(
     r"\b(?:coated|painted|primed|finished|given|sprayed|lined)\b(?! (?:over|on)\b)[^.;]*?\b(?:with|in|by)\b(.*)|\b(powder[ -]coated (?:in|by|at)|(?:are|is|be) powder[ -]coated)\b",
     re.I,
 )
+_IS_A = re.compile(
+    r"\bthe (?:primer|finish|lining|(?:top|mid)[ -]?coat|intermediate(?: coat)?|paint) is (?:an? |of )?(?:[\w-]+ ){0,2}?"
+    r"((?:epoxy|alkyd|polyurethane|powder|silicone|acrylic)\b.*)",
+    re.IGNORECASE,
+)
 _THE_ZINC = re.compile(r"\bzinc (?:is|has|of|stays|remains|reads|measures|must|shall)\b", re.IGNORECASE)
 _DURABILITY = re.compile(
     r"\bdurability(?: range| class)?(?: of)? (low|medium|high|very high)\b|(?<!very )\b(low|medium|high|very high) durability\b",
@@ -153,9 +158,9 @@ def _parted(job: Job, spec: Spec) -> Iterator[str]:
     systems = list({part.system.id: part.system for part in parts}.values())
     for clause in clauses:
         coated = _COATED.search(clause)
-        missing = (
-            [kinds_missing(coated[1] or coated[2], system, spec) for system in systems] if coated is not None else []
-        )
+        is_a = _IS_A.search(clause)
+        kind_said = (coated[1] or coated[2]) if coated is not None else is_a[1] if is_a is not None else ""
+        missing = [kinds_missing(kind_said, system, spec) for system in systems] if kind_said else []
         for kind in missing[0] if missing else []:
             if all(kind in each for each in missing):
                 yield f"says that {kind} is laid; no coat of its systems is that"

@@ -18,6 +18,8 @@ Fails
 
     jobs.refit.scope: Doors and steps, painted outdoors.    # at jobs.refit.scope
 
+    jobs.refit.scope: Doors and steps; all are sprayed in the yard.    # at jobs.refit.scope
+
     jobs.refit.scope: Doors and steps; all parts are blasted before coating.    # at jobs.refit.scope
 
     jobs.refit.substrate.rust_grade: A
@@ -48,10 +50,10 @@ _BLASTED = re.compile(
     r"\b(?:is|are|be) (?:all )?(?:sweep[- ]?|shot[- ]?|grit[- ]?|abrasive[- ]?|sand-?)?blast(?:ed|-cleaned)\b", re.I
 )
 _BLASTS = {StepKind.BLAST, StepKind.SWEEP}
-_LAID = r"\b(?:painted|sprayed|coated|primed|refinished|applied|laid)\b[^.;]{0,25}?"
+_LAID = r"\b(?:painted|sprayed|coated|primed|refinished|applied|laid)\b(?! \w+ (?:stand|wait|lie|come|are kept))[^.;]{0,25}?"
 _IN_BOOTH = re.compile(rf"{_LAID}\bin (?:the |a |our )?(?:spray |paint )?booth\b", re.I)
-_OUT = re.compile(rf"{_LAID}\b(?:outdoors|in the open(?: air)?|out of doors)\b", re.I)
-_UNDER_A_ROOF = {Workplace.BOOTH, Workplace.WORKSHOP}
+_OUT = re.compile(rf"{_LAID}\b(?:outdoors|in the (?:open(?: air)?|yard|street)|out of doors)\b", re.I)
+_UNDER_A_ROOF = {Workplace.BOOTH, Workplace.WORKSHOP, Workplace.CONFINED}
 
 
 @rule("DOC014", on=Job, severity=WARNING, source=LOGIC)

@@ -1,7 +1,7 @@
-"""DOC011 Where the scope says a part stands, the job says it too
+"""DOC011 Where the scope says a part stands, and what it holds, the job says it too
 
 Checks
-    The scope of each job in words: parts that are said to stand, hang or be installed outdoors are not all stated as interior, nor those indoors, or coated inside only, all as exterior; parts said to stand or lie in water are stated as immersed or splashed; a temperature they are said to reach in service is not above what all items state, nor above the continuous limit of the weakest coat of every system. What is said of the work, of the medium in a pipe or duct, of short peaks, or denied, is not read.
+    The scope of each job in words: parts that are said to stand, hang or be installed outdoors are not all stated as interior, nor those indoors, or coated inside only, all as exterior; parts said to stand or lie in water are stated as immersed or splashed; a temperature they are said to reach in service is not above what all items state, nor above the continuous limit of the weakest coat of every system; what they are said to hold is the medium they are stated to be immersed in. What is said of the work, of the medium in a pipe or duct, of short peaks, or denied, is not read.
 Why
     All that is checked rests on the service that is typed: a bed that stands in sea water is given the paint of a dry hall.
 Passes
@@ -42,6 +42,7 @@ import re
 
 from specgen.facts.job.exposure import environment_of, exposure_of, in_water
 from specgen.facts.job.in_words import quantities_said
+from specgen.facts.job.said_of_service import another_medium
 from specgen.facts.texts import CLAUSE
 from specgen.model.environment import EnvironmentKind
 from specgen.model.job import Exposure
@@ -92,6 +93,9 @@ def scope_names_the_service(job: Job, spec: Spec, on: date) -> Problems:
             yield Problem(
                 ("scope",), f"the scope of {job.id} says '{clause.strip()}'; its exposure is stated as interior"
             )
+        medium = another_medium(clause, job)
+        if medium is not None:
+            yield Problem(("scope",), f"the scope of {job.id} says '{clause.strip()}'; {medium}")
         if _OTHER.search(clause):
             continue
         said = f"the scope of {job.id} says '{clause.strip()}'"

@@ -30,7 +30,11 @@ Passes
     systems.deck.layers.first.before_next: One further thin coat where the DFT is below 3 mil.
 
     jobs.refit.scope: Doors and steps. Both coats are inspected in one shift; all coats are laid within one week.
+
+    systems.cab.layers.primer.before_next: Leave for an hour, then spray the base coat.
 Fails
+    systems.cab.layers.primer.before_next: Leave for two days, then spray the base coat.    # at systems.cab.layers.primer.before_next
+
     Given second good
     jobs.rails.scope: New paint on blasted rails; all coats are sprayed in one shift.    # at jobs.rails.scope
 

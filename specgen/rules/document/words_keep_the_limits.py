@@ -61,7 +61,7 @@ Fails
 
     jobs.refit.scope: Chassis frame; a litre of thinner goes into four litres.    # at jobs.refit.scope
 
-    jobs.refit.scope: Doors and step, sprayed in the yard at 3 °C.    # at jobs.refit.scope
+    jobs.refit.scope: Doors and step, sprayed in the early morning at 3 °C.    # at jobs.refit.scope
 
     jobs.refit.scope: Doors and step; at night the hall falls to 2 °C while the film dries.    # at jobs.refit.scope
 

@@ -9,6 +9,8 @@ Passes
 
     systems.cab.layers.base.before_next: Sand out single nibs with P1500, then spray a drop coat.
 
+    systems.cab.layers.base.before_next: Let it flash off until it is evenly matt.
+
     products.base.binder: pu_2k_aliphatic
     products.base.hazards.isocyanates: {monomer_at_limit: no}
     products.base.hazards.supplemental: [EUH204]
@@ -28,6 +30,11 @@ import re
 from specgen.rules.kit import PRACTICE, WARNING, Problem, Problems, Role, Spec, System, date, rule
 
 _ABRADES = re.compile(r"\b(?:sand|abrad|scuff|flat|key|matt)\w*\b", re.IGNORECASE)
+# a basecoat flashes off until it is matt
+_FLASHED = re.compile(
+    r"\b(?:turns?|turned|become\w*|go(?:es)?|flash\w*(?: off)?|dr(?:y|ies|ied)|until|is|are)\b(?: [\w-]+){0,5}? matt\b",
+    re.IGNORECASE,
+)
 _PARTLY = re.compile(
     r"\b(?:nibs?|dust|single|inclusions?|not|no|never|without|if|where|only|again|once more)\b", re.IGNORECASE
 )
@@ -43,7 +50,7 @@ def basecoat_not_sanded(system: System, spec: Spec, on: date) -> Problems:
         if spec.product_of(below).binder not in _NEVER_SANDED:
             continue
         said = below.before_next or ""
-        words = _ABRADES.search(said) is not None and _PARTLY.search(said) is None
+        words = _ABRADES.search(_FLASHED.sub("", said)) is not None and _PARTLY.search(said) is None
         key = "abraded_with" if below.abraded_with is not None else "before_next" if words else ""
         if key:
             yield Problem(
