@@ -125,7 +125,7 @@ def apply(
             text=words("{passes}. Otherwise as from step {step}.")
             .format(passes=passes_said, step=described)
             .lstrip(". "),
-            safety=(words("Same precautions and protective equipment as from step {} on.").format(described),),
+            safety=(words("Same precautions and protective equipment as from step {}.").format(described),),
             done=done,
             refers=True,
         )
