@@ -209,7 +209,7 @@ class Points:
 
 
 def _steps(build: Build, job: Job, told: dict[str, str], words: Words) -> Iterator[CardStep]:
-    """The steps; what they caution against is noted in `told` with the name of the step."""
+    """The steps; what they caution against is noted in `told` with the name of the step, to which a later one that needs the same sends."""
     old_paint = any(item.old_coats for item in build.items)
     cautions = at_steps(
         build.preparation,
@@ -219,6 +219,9 @@ def _steps(build: Build, job: Job, told: dict[str, str], words: Words) -> Iterat
         cleaners=wear_for_cleaners(job, words),
     )
     for step in steps(build.preparation, words, cautions):
+        earlier = dict.fromkeys(told[text] for text in step.cautions if text in told)
+        said_before = len(earlier) == 1 and all(text in told for text in step.cautions)
+        refers = words("The precautions under {} apply here too.").format(*earlier) if said_before else ""
         for text in step.cautions:
             told.setdefault(text, step.title)
         grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
@@ -227,7 +230,7 @@ def _steps(build: Build, job: Job, told: dict[str, str], words: Words) -> Iterat
             text=step.text,
             limits=step.limits,
             done=step.acceptance,
-            safety=" ".join(step.cautions),
+            safety=refers or " ".join(step.cautions),
         )
 
 
