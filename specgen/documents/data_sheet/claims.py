@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from specgen.documents.parts.results import result_words
-from specgen.documents.parts.short_names import without_beginning
+from specgen.documents.parts.short_names import without_maker
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.tested import cure_words, method_words, panel_condition, report_words
 from specgen.documents.parts.wording import Words
@@ -41,8 +41,8 @@ def claims(product: Product, spec: Spec, words: Words) -> Claims:
         Column(words("Result"), "w-12"),
         Column(words("Report"), "w-12"),
     )
-    # the sheet names its maker; the products of its range are told apart by the rest of their names
-    called = without_beginning([one.name for one in spec.products.values()])
+    # the sheet names its maker
+    called = without_maker([one.name for one in spec.products.values()], spec.project.maker.name)
     rows = [_row(claim, found, spec, words, called, cured=len(cures) > 1) for claim, found in shown]
     return Claims(
         table=table_view(words("Performance claims"), columns, rows),

@@ -18,17 +18,10 @@ def short_names(names: Sequence[str]) -> dict[str, str]:
     return shown if len(set(shown.values())) == len(shown) else {name: name for name in shown}
 
 
-def without_beginning(names: Sequence[str]) -> dict[str, str]:
-    """`Fennholt 210 epoxy primer` is `210 epoxy primer` beside others that begin with the same words; another keeps its name."""
-    found = {name: name for name in names}
-    alike: dict[str, list[str]] = {}
-    for name in found:
-        alike.setdefault(name.partition(" ")[0], []).append(name)
-    for family in alike.values():
-        common = _shared(family)
-        if len(family) > 1 and all(len(name.split()) > common for name in family):
-            found |= {name: " ".join(name.split()[common:]) for name in family}
-    return found
+def without_maker(names: Sequence[str], maker: str) -> dict[str, str]:
+    """`Fennholt 210 epoxy primer` of Fennholt Surface Works is `210 epoxy primer`; a name without the maker's stays whole."""
+    found = {name: " ".join(name.split()[_shared([name, maker]) :]) for name in names}
+    return {name: rest or name for name, rest in found.items()}
 
 
 def apart(names: Sequence[str]) -> str:
