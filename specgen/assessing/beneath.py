@@ -80,7 +80,7 @@ class Measured:
 
 
 def what_is_beneath(job: Job, rows: Sorted, faults: Faults) -> Measured:
-    """An existing coating of which no figure was recorded is taken off nothing: then the readings are what is left."""
+    """Where something is to be taken off and no figure of it was recorded, the readings decide nothing: each part or spot is told."""
     zinc: dict[str, Zinc] = {}
     existing: dict[str, Zinc] = {}
     under: dict[str, Beneath | None] = {}
@@ -95,6 +95,5 @@ def what_is_beneath(job: Job, rows: Sorted, faults: Faults) -> Measured:
             if found.id not in measured:
                 read = rows.with_values(found.id, film=False)
                 measured[found.id] = zinc_read(found, read, job, faults, by_spot=by_spot)
-            if measured[found.id] or not by_spot:
-                under[point.id] = Beneath(measured[found.id], by_spot)
+            under[point.id] = Beneath(measured[found.id], by_spot)
     return Measured(zinc, existing, under)

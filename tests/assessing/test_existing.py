@@ -1,4 +1,4 @@
-"""An existing coating measured spot by spot is taken off the readings of the coats on it, where it was recorded."""
+"""An existing coating measured spot by spot is taken off the readings of the coats on it, which decide nothing without it."""
 
 from __future__ import annotations
 
@@ -42,18 +42,20 @@ def _judged(text: str) -> tuple[Assessment, Faults]:
     return assess(job, spec, records, faults, day=date(2026, 11, 27), files=files), faults
 
 
-@pytest.mark.parametrize(
-    ("beneath", "means"),
-    [
-        ("old-film,DOOR,1,1,100 µm\nold-film,DOOR,1,1,104 µm\nold-film,DOOR,1,2,90 µm\n", [58, 60]),
-        # nothing was recorded of it: the readings are taken as they are
-        ("", [160, 150]),
-    ],
-)
-def test_what_was_measured_before_is_taken_off_spot_by_spot(beneath: str, means: list[int]) -> None:
-    found, _ = _judged(beneath + COATED)
+def test_what_was_measured_before_is_taken_off_spot_by_spot() -> None:
+    found, _ = _judged("old-film,DOOR,1,1,100 µm\nold-film,DOOR,1,1,104 µm\nold-film,DOOR,1,2,90 µm\n" + COATED)
     (lot,) = found.lots
-    assert [sum(spot.readings) / len(spot.readings) for spot in lot.spots] == means
+    assert [sum(spot.readings) / len(spot.readings) for spot in lot.spots] == [58, 60]
+
+
+@pytest.mark.parametrize("beneath", ["", "old-film,DOOR,1,1,conforming\n"])
+def test_where_nothing_was_recorded_of_it_the_readings_decide_nothing(beneath: str) -> None:
+    """Old and new film together lie within the limits of the new one, which they say nothing of."""
+    found, faults = _judged(beneath + "new-film,DOOR,1,1,60 µm\nnew-film,DOOR,1,2,50 µm\n")
+    (lot,) = found.lots
+    assert not lot.spots
+    assert {one.verdict for one in found.results if one.point.id == "new-film"} == {Verdict.NOT_DECIDED}
+    assert [one.id for one in faults].count("RDG024") == 2
 
 
 def test_a_spot_without_what_is_beneath_is_told() -> None:
