@@ -306,6 +306,18 @@ def test_a_coat_with_a_kit_of_its_own_never_sends_the_reader_to_that_of_another(
     assert third.endswith("apply here too; wear the PPE given here.")
 
 
+def test_a_step_that_needs_what_an_earlier_one_needs_sends_to_it_and_no_other_does() -> None:
+    (spec,) = [spec_of(check(DEMO, ON))]
+    work = job_card(spec.jobs["sand-tramcar-sides"], context(spec)).builds[0].work
+    said = {step.title.split(",")[0]: step.safety for step in work.steps if step.safety}
+    whole = said["Power-tool clean"]
+    assert "lead or chromate" in whole
+    assert "P2 or P3 filter" in whole
+    for title in ("Feather edges", "Sand"):
+        assert said[title] == "The precautions under Power-tool clean apply here too."
+    assert not any("apply here too" in text for title, text in said.items() if title in {"Wash", "Degrease"})
+
+
 def test_what_holds_for_every_coat_is_said_once() -> None:
     spec = good()
     for product in ("primer", "base", "clear"):

@@ -165,6 +165,29 @@ def test_nominal_total_is_told_before_and_after_sanding() -> None:
     assert not _total(_printed({}), "total DFT after sanding")
 
 
+@pytest.mark.parametrize(
+    ("changes", "said"),
+    [
+        ({"total": "{min: 60 um}"}, ""),
+        ({"total": "{min: 60 um}", "sands": "12 um"}, "The minimum total DFT allows for what is sanded off."),
+        (
+            {"total": "{min: 60 um}", "sands": "12 um", "polishes": "5 um"},
+            "The minimum total DFT allows for what sanding and polishing remove.",
+        ),
+        # the sum of the coats allows for nothing
+        ({"total": "{min: 95 um}", "sands": "12 um"}, ""),
+    ],
+)
+def test_a_minimum_total_below_the_sum_of_the_coats_says_what_it_allows_for(changes: dict[str, str], said: str) -> None:
+    paths = {
+        "total": "systems.cab.total",
+        "sands": "systems.cab.layers.primer.sanding_removes",
+        "polishes": "systems.cab.layers.clear.polishing_removes",
+    }
+    view = _printed({paths[key]: value for key, value in changes.items()})
+    assert next(build.allows for build in view.builds if len(build.coats.rows) > 3) == said
+
+
 def test_least_film_counts_what_remains_and_names_what_has_no_minimum() -> None:
     spec = spec_of(
         good_with(

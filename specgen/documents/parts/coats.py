@@ -150,8 +150,10 @@ def total_allows(painted: Painted, spec: Spec, words: Words) -> str:
         least, applied = total_film(system, spec, "min"), film_sum(system, spec, "min")
         if least is None or applied is None or nominal_in_the_end(system, spec) is None:
             continue
-        if least < applied.value:
+        if least < applied.value and all(layer.polishing_removes is None for layer in system.layers):
             return words("The minimum total DFT allows for what is sanded off.")
+        if least < applied.value:
+            return words("The minimum total DFT allows for what sanding and polishing remove.")
     return ""
 
 
