@@ -17,7 +17,7 @@ from specgen.model.acceptance import InspectionPoint
 from specgen.model.job import Job
 from specgen.units.quantity import Quantity
 
-Zinc = Mapping[tuple[str, ...], Quantity]
+Means = Mapping[tuple[str, ...], Quantity]
 """The mean of each part, by item and number of the part; of an existing coating of each spot, by its name besides."""
 
 
@@ -25,7 +25,7 @@ Zinc = Mapping[tuple[str, ...], Quantity]
 class Beneath:
     """The means to be taken off, and whether each holds for its spot alone."""
 
-    means: Zinc
+    means: Means
     by_spot: bool = False
 
     def key(self, record: Record, job: Job) -> tuple[str, ...]:
@@ -48,9 +48,9 @@ def key_of(record: Record, job: Job, *, by_spot: bool) -> tuple[str, ...]:
     return (*part_of(record, job), record.text("spot")) if by_spot else part_of(record, job)
 
 
-def zinc_read(
+def means_read(
     point: InspectionPoint, records: Iterable[Record], job: Job, faults: Faults, *, by_spot: bool = False
-) -> Zinc:
+) -> Means:
     """The mean of the rows of each part, or of each spot; a row that cannot be used is told."""
     read: dict[tuple[str, ...], list[Fraction]] = {}
     for record in records:
@@ -74,15 +74,15 @@ def zinc_read(
 class Measured:
     """What was measured before coating, by point, and what of it is taken off at each point of the job."""
 
-    zinc: Mapping[str, Zinc]
-    existing: Mapping[str, Zinc]
+    zinc: Mapping[str, Means]
+    existing: Mapping[str, Means]
     under: Mapping[str, Beneath | None]
 
 
 def what_is_beneath(job: Job, rows: Sorted, faults: Faults) -> Measured:
     """Where something is to be taken off and no figure of it was recorded, the readings decide nothing: each part or spot is told."""
-    zinc: dict[str, Zinc] = {}
-    existing: dict[str, Zinc] = {}
+    zinc: dict[str, Means] = {}
+    existing: dict[str, Means] = {}
     under: dict[str, Beneath | None] = {}
     for point in job.inspection:
         under[point.id] = None
@@ -94,6 +94,6 @@ def what_is_beneath(job: Job, rows: Sorted, faults: Faults) -> Measured:
                 continue
             if found.id not in measured:
                 read = rows.with_values(found.id, film=False)
-                measured[found.id] = zinc_read(found, read, job, faults, by_spot=by_spot)
+                measured[found.id] = means_read(found, read, job, faults, by_spot=by_spot)
             under[point.id] = Beneath(measured[found.id], by_spot)
     return Measured(zinc, existing, under)

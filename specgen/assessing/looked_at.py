@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from specgen.assessing.answer import Answer
-from specgen.assessing.beneath import Zinc
+from specgen.assessing.beneath import Means
 from specgen.assessing.cells import CellError, concession_of, given, number_of, verdict_of
 from specgen.assessing.conceded import Grants, outside, under
 from specgen.assessing.faults import Faults
@@ -62,7 +62,7 @@ def answers(
         yield Answer(Verdict.NOT_DECIDED, phrase(N_("the test has a limit in figures or ratings: enter its results")))
 
 
-def zinc_answers(point: InspectionPoint, item: Item, zinc: Zinc, records: Sequence[Record]) -> Iterator[Answer]:
+def zinc_answers(point: InspectionPoint, item: Item, zinc: Means, records: Sequence[Record]) -> Iterator[Answer]:
     """The mean of every part of an item against what the criterion says of it; parts without one are not decided."""
     asked = zinc_asked(point)
     by = ", ".join(dict.fromkeys(name for record in records if (name := record.text("by"))))

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from specgen.assessing.air_of_days import days_without_air
 from specgen.assessing.answer import Answer
-from specgen.assessing.beneath import Zinc
+from specgen.assessing.beneath import Means
 from specgen.assessing.cells import has_time, is_word
 from specgen.assessing.conceded import COUNTS, Film, Grants, outside, under
 from specgen.assessing.faults import Faults
@@ -164,7 +164,7 @@ class Judge:
                 times = {"before": f"{before:%H:%M}", "after": f"{after:%H:%M}"}
                 yield phrase(text, day=before.date().isoformat(), every=show(every), **times)
 
-    def zinc(self, zinc: Zinc, said: Sequence[Record]) -> At:
+    def zinc(self, zinc: Means, said: Sequence[Record]) -> At:
         """The zinc of every part; what else the criterion asks for is not in figures, and is left to whoever measured."""
         words = [record for record in said if is_word(record.text("value"))]
         answered = list(zinc_answers(self._point, self._item, zinc, [one for one in said if one not in words]))
