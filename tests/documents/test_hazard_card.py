@@ -39,16 +39,32 @@ def _spec(changes: dict[str, str]) -> Spec:
 def test_all_that_hurts_the_gravest_first() -> None:
     card = _card(_spec({"products.base.hazards.statements": "[H222, H229, H319, H336, H350]"}))
     assert [codes for _, codes in card.hurts] == [
-        "EUH204",
-        "H350",
-        "H222, H226",
-        "H229",
-        "H317, EUH205",
-        "H336",
+        "EUH204: clear",
+        "H350: base coat",
+        "H222: primer, base coat, clear; H226: barrier",
+        "H229: primer, base coat, clear",
+        "H317: primer, clear, barrier; EUH205: primer, barrier",
+        "H336: base coat",
         # of isocyanate, absorbed through the skin, for which there is no statement
-        "",
-        "H319",
-        "H315",
+        "clear",
+        "H319: all",
+        "H315: barrier",
+    ]
+
+
+def test_where_a_product_harms_the_skin_and_states_nothing_for_the_body_no_skin_stays_bare() -> None:
+    rows = {(row[0], row[1]): row[5] for row in _card(_spec({})).wear.rows}
+    assert rows["Sanding", "all"] == "cover all skin (common practice)"
+    # dust of bare metal and a degreaser that states nothing harm no skin
+    assert rows["Sanding", "bare part"] == rows["Surface preparation", "cleaner"] == "not stated"
+    assert rows["Spraying", "primer, base coat, barrier"] == "overall"
+
+
+def test_the_mask_of_a_cleaner_is_looked_up_in_its_sheet_by_number() -> None:
+    supplies = "[{id: wipe, what: degreaser EX-7, amount: 2 L, kind: cleaner, statements: [H336], safety_data_sheet: {number: SDS-7}}]"
+    rows = _card(_spec({"jobs.refit.consumption.supplies": supplies})).wear.rows
+    assert [row[2] for row in rows if row[1] == "degreaser EX-7"] == [
+        "mask not stated: before starting, look it up in section 8 of SDS-7"
     ]
 
 
@@ -138,7 +154,7 @@ def test_a_cleaner_that_is_breathed_or_swallowed_says_so_in_its_row_and_in_first
     supplies = "[{id: wipe, what: degreaser EX-7, amount: 2 L, kind: cleaner, statements: [H225, H304, H336]}]"
     card = _card(_spec({"jobs.refit.consumption.supplies": supplies}))
     (row,) = (row for row in card.wear.rows if row[1] == "degreaser EX-7")
-    assert row[2] == "mask as section 8 of its safety data sheet asks"
+    assert row[2] == "mask not stated: before starting, look it up in section 8 of its safety data sheet"
     assert card.first_aid[-1] == ("If swallowed (degreaser EX-7)", "Do not induce vomiting; call a doctor at once.")
 
 
@@ -202,7 +218,7 @@ def test_long_term_harm_is_what_the_statements_name() -> None:
     supplies = "[{id: wipe, what: degreaser EX-7, amount: 2 L, kind: cleaner, statements: [H351, H373]}]"
     told = {codes: text for text, codes in _card(_spec({"jobs.refit.consumption.supplies": supplies})).hurts}
     assert (
-        told["H351, H373"]
+        told["H351, H373: degreaser EX-7"]
         == "May cause serious long-term harm (cancer, damage to organs): do not breathe it; no skin contact."
     )
 

@@ -13,8 +13,10 @@ from datetime import date
 
 from specgen.documents.context import Context
 from specgen.documents.hazard_card.fresh_air import air_needed
+from specgen.documents.hazard_card.type_size import type_size
 from specgen.documents.parts.caution_catalogue import (
     BREATHING_AIR,
+    COVER_SKIN,
     FIRE,
     FIRE_CANS,
     NO_FIRST_AID,
@@ -57,25 +59,13 @@ from specgen.facts.product.dangers import dangers_of, traits_of
 from specgen.model.hazards import Route, Task
 from specgen.model.job import Job
 from specgen.model.product import Product
-from specgen.model.project import PageSize
 from specgen.model.spec import Spec
-
-# As much text, in characters, as one side of A4 and of Letter holds at each size of type, then as two do, as counted on the
-# demonstration jobs.
-_ROOM = (
-    (1800, 1740, "large"),
-    (2900, 2800, "plain"),
-    (4200, 4050, "close"),
-    (5300, 5130, "snug"),
-    (7050, 6850, "tight"),
-    (7700, 7690, "tight least"),
-    (8300, 8000, "close"),
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HazardCard:
-    """The whole card. `hurts` are (sentence, codes it stands for); `climate` are (name, limit), the limit empty where the
+    """The whole card. `products` are those of the job, each by its short name where it has one; `hurts` are (sentence, codes it
+    stands for with whose they are); `climate` are (name, limit), the limit empty where the
     job states none, for the room to write the reading is kept; `cautions` are (task, sentences); `size` is that of the type, by
     how much there is to say."""
 
@@ -89,6 +79,7 @@ class HazardCard:
     level: str
     signal_word: str
     pictograms: tuple[PictogramView, ...]
+    products: str
     hurts: tuple[tuple[str, str], ...]
     wear: TableView
     supplies: TableView
@@ -107,23 +98,20 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
     products = list(spec.products_of(job))
     panels = (*hazards(products, spec, words), *chemical_hazards(job, words))
     gravest = gravest_of(panels)
-    listed = tuple(
-        (hurts(danger, codes, words), ", ".join(codes))
-        for danger, codes in dangers_of(products, supply_codes(job)).items()
-    )
     codes = {code for product in products if product.hazards is not None for code in product.hazards.pictograms}
     codes |= {code for entry in chemicals(job) for code in marks_of(entry).pictograms}
     short = short_names([product.name for product in products])
+    listed = tuple(_hurts(products, job, short, words))
     wear, supplied = _wear(products, job, spec, short, words), _supplies(job, spec, words)
     cautions = tuple(_cautions(job, products, spec, context.day, short, words))
     acts = first_aid(products, words, short) or ((words("First aid"), words(NO_FIRST_AID)),)
     drunk, act = if_swallowed(job, words)
     if drunk:
         acts = (*acts, (f"{words.word(Route.SWALLOWED)} ({drunk})", act))
-    return HazardCard(
+    card = HazardCard(
         number=job.document.number,
         title=job.document.title,
-        size=_size(listed, (*wear.rows, *supplied.rows), cautions, acts, spec.project.page_size),
+        size="",
         vehicles=", ".join(job.vehicles),
         on=context.day.isoformat(),
         call=contact_line(job.call or spec.project.maker.contact),
@@ -131,6 +119,7 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
         level=gravest.level,
         signal_word=gravest.signal_word,
         pictograms=pictograms(codes, words),
+        products="; ".join(words("{}: {}").format(called, name) for name, called in short.items() if called != name),
         hurts=listed,
         wear=wear,
         supplies=supplied,
@@ -142,6 +131,25 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
         first_aid=acts,
         program=context.program,
     )
+    return replace(card, size=type_size(card, spec.project.page_size))
+
+
+def _hurts(products: Sequence[Product], job: Job, short: Mapping[str, str], words: Words) -> Iterator[tuple[str, str]]:
+    """Each danger with the codes that name it and whose they are; where nobody but the one product has any, it is not named."""
+    held = [(short[product.name], dangers_of([product])) for product in products]
+    held += [(entry.what, dangers_of((), entry.statements)) for entry in chemicals(job) if entry.statements]
+    everybody = [name for name, _ in held]
+    for danger, codes in dangers_of(products, supply_codes(job)).items():
+        whose: dict[str, list[str]] = {}
+        for code in codes or ("",):
+            owners = dict.fromkeys(name for name, has in held if danger in has and (not code or code in has[danger]))
+            named = words("all") if len(owners) == len({*everybody}) else apart(list(owners))
+            whose.setdefault(named if len(everybody) > 1 else "", []).append(code)
+        parts = ((", ".join(filter(None, said)), owners) for owners, said in whose.items())
+        yield (
+            hurts(danger, codes, words),
+            "; ".join(words("{}: {}").format(*part) if all(part) else "".join(part) for part in parts),
+        )
 
 
 def _cautions(
@@ -212,27 +220,24 @@ def _named(said: Sequence[tuple[str, str]], words: Words) -> Iterator[str]:
 
 
 def _wear(products: Sequence[Product], job: Job, spec: Spec, short: Mapping[str, str], words: Words) -> TableView:
-    """What to wear at every task; tasks at which the same products ask for the same share a row, so that it is said once.
-
-    The caption says whose the short names are that stand in the rows.
-    """
+    """What to wear at every task; tasks at which the same products ask for the same share a row, so that it is said once."""
     whole = protection(products, words, work_wear(job, spec, words), short)
     shared: dict[tuple[str, ...], list[str]] = {}
     for task, *rest in (_usual_beside(row, words) for row in whole.rows):
         shared.setdefault(tuple(cell or words("not stated") for cell in rest), []).append(task)
-    named = "; ".join(words("{}: {}").format(called, name) for name, called in short.items() if called != name)
-    caption = words("{}. {}").format(whole.caption, named) if named else whole.caption
     rows = tuple((", ".join(tasks), *rest) for rest, tasks in shared.items())
-    return replace(whole, caption=caption, rows=rows)
+    return replace(whole, rows=rows)
 
 
 def _usual_beside(row: Sequence[str], words: Words) -> Sequence[str]:
-    """The row; where usual practice stands for what no product states, that is said beside it, and the row is for all."""
+    """The row; where usual practice stands for what no product states, that is said beside it, and the row is for all, or for the
+    cleaner where no coating is worked with."""
     task, whose, *worn = row
     if whose != words(USUAL_WEAR):
         return row
-    usual, unstated = words("{} (common practice)"), words(NOT_STATED)
-    return (task, words("all"), *(usual.format(text) if text and text != unstated else text for text in worn))
+    usual, marked = words("{} (common practice)"), ("", words(NOT_STATED), words(COVER_SKIN))
+    named = words("cleaner") if task == words.word(Task.PREPARATION) else words("all")
+    return (task, named, *(text if text in marked else usual.format(text) for text in worn))
 
 
 def _supplies(job: Job, spec: Spec, words: Words) -> TableView:
@@ -272,16 +277,3 @@ def _climate(job: Job, words: Words) -> tuple[tuple[str, str], ...]:
         words("Surface above dew point"),
     )
     return tuple((name, stated.get(name, "")) for name in names)
-
-
-def _size(
-    hurts: Sequence[tuple[str, str]],
-    rows: Sequence[Sequence[str]],
-    cautions: Sequence[tuple[str, tuple[str, ...]]],
-    acts: Sequence[tuple[str, str]],
-    page: PageSize,
-) -> str:
-    """The largest type with which the card is likely to stay on one side, or else on two, by how much text there is."""
-    long = sum(len(text) for text, _ in hurts) + sum(len(cell) for row in rows for cell in row)
-    long += sum(len(text) for _, texts in cautions for text in texts) + sum(len(act) for _, act in acts)
-    return next((size for a4, letter, size in _ROOM if long <= (letter if page is PageSize.LETTER else a4)), "tight")

@@ -21,6 +21,7 @@ from specgen.documents.parts.cautions import (
     if_swallowed,
 )
 from specgen.documents.parts.pictogram import PictogramView
+from specgen.documents.parts.protection import body_unstated
 from specgen.documents.parts.short_names import apart, short_names
 from specgen.documents.parts.step_cautions import standing_by_product
 from specgen.documents.parts.tables import Column, TableView, table_view
@@ -218,9 +219,9 @@ def _kit(product: Product, task: Task, words: Words) -> tuple[str, str, str, str
     if stated:
         cells = ([entry.respiratory, entry.gloves, entry.eyes, entry.skin] for entry in stated)
         breath, hands, eyes, skin = (
-            "; ".join(dict.fromkeys(text for text in column if text)) or unsaid for column in zip(*cells, strict=True)
+            "; ".join(dict.fromkeys(text for text in column if text)) for column in zip(*cells, strict=True)
         )
-        return breath, hands, eyes, skin
+        return breath or unsaid, hands or unsaid, eyes or unsaid, skin or body_unstated([product], words) or unsaid
     if task is Task.ANY:
         return None
     if worn_at(product, task):
@@ -232,7 +233,7 @@ def _kit(product: Product, task: Task, words: Words) -> tuple[str, str, str, str
         usual.format(breath) if breath else words(NOT_STATED),
         usual.format(hands) if hands else unsaid,
         usual.format(eyes) if eyes else unsaid,
-        unsaid,
+        (body_unstated([product], words) if task is not Task.PREPARATION else "") or unsaid,
     )
 
 

@@ -252,7 +252,11 @@ FILLED_IN: Mapping[str, str] = {
 # What to wear at a task for which no product states anything. The need comes from the published table.
 USUAL_WEAR = N_("common practice; none stated for the product")
 NOT_STATED = N_("Not stated: see section 8 of the safety data sheet")
-BREATH_OF_CHEMICAL = N_("mask as section 8 of its safety data sheet asks")
+# Of a chemical that harms who breathes it, for it has no mask of its own in the sources; the sheet by its number where there is one.
+BREATH_OF_CHEMICAL = N_("mask not stated: before starting, look it up in section 8 of {sheet}")
+ITS_SHEET = N_("its safety data sheet")
+# What covers the body where a product harms the skin and states nothing (common practice, no source).
+COVER_SKIN = N_("cover all skin (common practice)")
 
 # Said on the hazard card, which is read alone (common practice; of the breathing air EN 12021, of filters EN 14387, both from memory).
 BREATHING_AIR = N_(

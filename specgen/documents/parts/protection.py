@@ -7,14 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from specgen.documents.parts.caution_catalogue import NOT_STATED, USUAL_WEAR
+from specgen.documents.parts.caution_catalogue import COVER_SKIN, NOT_STATED, USUAL_WEAR
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.documents.parts.work_wear import WorkWear
+from specgen.facts.product.dangers import Danger, dangers_of
 from specgen.facts.product.protection import USUAL, usual_needs, worn, worn_at
 from specgen.model.hazards import Task
 from specgen.model.product import Product
 
+_HARMS_SKIN: frozenset[Danger] = frozenset({"poison", "corrodes", "allergy", "absorbed", "irritates"})
 _AS_THEY_ARE: Mapping[str, str] = {}
 
 
@@ -29,7 +31,12 @@ def protection(
     alike: dict[tuple[Task, tuple[str, ...]], list[str]] = {}
     for product in products:
         for entry in worn(product):
-            kit = (entry.respiratory or "", entry.gloves or "", entry.eyes or "", entry.skin or "")
+            kit = (
+                entry.respiratory or "",
+                entry.gloves or "",
+                entry.eyes or "",
+                entry.skin or body_unstated([product], words),
+            )
             alike.setdefault((entry.task, kit), []).append(short.get(product.name, product.name))
     rows: list[tuple[Task, tuple[str, ...]]] = [
         (task, (", ".join(dict.fromkeys(names)) if len(products) > 1 else "", *kit))
@@ -53,6 +60,11 @@ def protection(
     return table_view(
         words("Personal protective equipment (PPE)"), columns, [(words.word(task), *rest) for task, rest in rows]
     )
+
+
+def body_unstated(products: Sequence[Product], words: Words) -> str:
+    """What covers the body where nobody states it: no bare skin where one of the products harms it; empty where none does."""
+    return words(COVER_SKIN) if _HARMS_SKIN & {*dangers_of(products)} else ""
 
 
 def spraying_wear(product: Product, *, breathing_only: bool = False) -> str:
@@ -106,4 +118,5 @@ def _usual(
             whose = ", ".join(dict.fromkeys(short.get(product.name, product.name) for product in silent))
             needs = [words("{} (common practice)").format(need) if need else "" for need in needs]
         breath, hands, eyes = needs
-        yield task, (whose, breath or words(NOT_STATED), hands, eyes, "")
+        body = "" if task is Task.PREPARATION else body_unstated(silent, words)
+        yield task, (whose, breath or words(NOT_STATED), hands, eyes, body)

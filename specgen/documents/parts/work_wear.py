@@ -5,10 +5,9 @@ Called by the tables of what to wear and by the cautions at the steps of a prepa
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
-from specgen.documents.parts.caution_catalogue import BREATH_OF_CHEMICAL, THINNER
+from specgen.documents.parts.caution_catalogue import BREATH_OF_CHEMICAL, ITS_SHEET, THINNER
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.chemicals import chemicals
 from specgen.facts.job.thinners import not_ordered
@@ -16,7 +15,7 @@ from specgen.facts.pairs.parts import BLASTING
 from specgen.facts.product.dangers import STATEMENTS
 from specgen.facts.product.protection import TASK_OF_STEP, usual_needs
 from specgen.model.hazards import Task
-from specgen.model.job import Job, SupplyKind
+from specgen.model.job import Job, Supply, SupplyKind
 from specgen.model.spec import Spec
 
 # What harms who breathes it, for which the hazard card asks for respiratory protection.
@@ -68,7 +67,7 @@ def _cleaners(job: Job, words: Words) -> tuple[WorkWear, ...]:
         WorkWear(
             task=Task.PREPARATION,
             whose=entry.what,
-            respiratory=_breath(entry.statements, words),
+            respiratory=_breath(entry, words),
             hands=(entry.gloves or usual).rstrip("."),
         )
         for entry in chemicals(job)
@@ -78,7 +77,7 @@ def _cleaners(job: Job, words: Words) -> tuple[WorkWear, ...]:
 
 def _thinners(job: Job, spec: Spec, words: Words) -> tuple[WorkWear, ...]:
     ordered = (
-        (entry.what, entry.gloves, _breath(entry.statements, words))
+        (entry.what, entry.gloves, _breath(entry, words))
         for entry in chemicals(job)
         if entry.kind is SupplyKind.THINNER
     )
@@ -89,6 +88,9 @@ def _thinners(job: Job, spec: Spec, words: Words) -> tuple[WorkWear, ...]:
     )
 
 
-def _breath(statements: Sequence[str], words: Words) -> str:
-    """The mask of a chemical that harms who breathes it; empty for any other."""
-    return words(BREATH_OF_CHEMICAL) if _INHALED & {*statements} else ""
+def _breath(entry: Supply, words: Words) -> str:
+    """Where to find the mask of a chemical that harms who breathes it, for nothing here states it; empty for any other."""
+    if not _INHALED & {*entry.statements}:
+        return ""
+    sheet = entry.safety_data_sheet
+    return words(BREATH_OF_CHEMICAL).replace("{sheet}", sheet.number if sheet is not None else words(ITS_SHEET))
