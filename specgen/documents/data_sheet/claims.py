@@ -15,6 +15,7 @@ from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.tested import cure_words, method_words, panel_condition, report_words
 from specgen.documents.parts.wording import Words
 from specgen.facts.tests.evidence import Evidence, evidence_of
+from specgen.facts.tests.fit import Tested
 from specgen.model.product import Claim, Product
 from specgen.model.spec import Spec
 
@@ -35,15 +36,17 @@ def claims(product: Product, spec: Spec, words: Words) -> Claims:
     every = [side for _, found in shown for side in (found.tested, found.against) if side is not None]
     cures = {cure_words(side.series, words) for side in every}
     columns = (
-        Column(words("Claim"), "w-18"),
+        Column(words("Claim"), "w-24"),
         Column(words("Test"), "w-29"),
         Column(words("Panels tested")),
-        Column(words("Result"), "w-12"),
-        Column(words("Report"), "w-12"),
+        Column(words("Result; report"), "w-18"),
     )
     # the sheet names its maker
     called = without_maker([one.name for one in spec.products.values()], spec.project.maker.name)
-    rows = [_row(claim, found, spec, words, called, cured=len(cures) > 1) for claim, found in shown]
+    rows, last = [], None
+    for claim, found in shown:
+        rows.append(_row(claim, found, spec, words, called, cured=len(cures) > 1, last=last))
+        last = found.tested
     return Claims(
         table=table_view(words("Performance claims"), columns, rows),
         cure=cures.pop() if len(cures) == 1 else "",
@@ -52,17 +55,32 @@ def claims(product: Product, spec: Spec, words: Words) -> Claims:
 
 
 def _row(
-    claim: Claim, found: Evidence, spec: Spec, words: Words, called: Mapping[str, str], *, cured: bool
+    claim: Claim,
+    found: Evidence,
+    spec: Spec,
+    words: Words,
+    called: Mapping[str, str],
+    *,
+    cured: bool,
+    last: Tested | None,
 ) -> tuple[str, ...]:
+    """One claim; panels that are those of the `last` one are not told again."""
     tested = found.tested
     assert tested is not None  # noqa: S101  # a claim that is printed has one
     sides = [tested] if found.against is None else [tested, found.against]
     return (
         claim.text,
         method_words(tested.done, words),
-        _both([panel_condition(side.series, words, spec, cured=cured, called=called) for side in sides], words),
-        _both([result_words(side.done, words) for side in sides], words),
-        tested.report.number,
+        _both(
+            [
+                words("the panels of the claim above")
+                if last is not None and side.series is last.series
+                else panel_condition(side.series, words, spec, cured=cured, called=called)
+                for side in sides
+            ],
+            words,
+        ),
+        f"{_both([result_words(side.done, words) for side in sides], words)}; {tested.report.number}",
     )
 
 

@@ -125,7 +125,7 @@ def _covers(line: Coverage, numbers: Numbers, words: Words) -> tuple[str, ...]:
         words(line.way),
         _shares(*line.share, words),
         _between(line.least, line.most, words),
-        ", ".join(numbers[end] for end in ends),
+        ", ".join(filter(None, (numbers[end] for end in ends))),
     )
 
 

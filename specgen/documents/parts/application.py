@@ -129,7 +129,7 @@ def _values(stated: Application, words: Words, *, surface_said: bool) -> Iterato
     named = (
         (words("Application methods"), ", ".join(words.word(method) for method in stated.methods)),
         (words("Places for spraying"), ", ".join(words.word(place) for place in stated.places)),
-        (words("Temperature of can or paint"), words.phrase(stated.can_temperature)),
+        (words("Can or paint temperature"), words.phrase(stated.can_temperature)),
         (words("Surface temperature"), "" if surface_said else words.phrase(stated.surface_temperature)),
         (
             words("Use within (after activation)"),

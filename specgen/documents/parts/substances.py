@@ -27,8 +27,8 @@ def substance_table(product: Product, jurisdictions: Sequence[str], on: date, wo
         for name, found in named_substances(product, on)
     ]
     columns = (
-        Column(words("Substance"), "w-14"),
-        Column(words("Harmonised classification as at {}").format(on.isoformat()), "w-42"),
+        Column(words("Substance"), "w-13"),
+        Column(words("Harmonised classification as at {}").format(on.isoformat()), "w-43"),
         Column(words("Occupational exposure limits")),
     )
     caption = words("{caption}; harmonised classification: {source}").format(
