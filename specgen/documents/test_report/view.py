@@ -84,8 +84,8 @@ class TestReportView:
 
 
 def test_report(report: LabReport, context: Context) -> TestReportView:
-    """The view of a report in a specification that checks without errors."""
-    spec, words = context.spec, context.words
+    """The view of a report in a specification that checks without errors; its films are in the unit they were measured in."""
+    spec, words = context.spec, context.words.with_one_film()
     house, numbers = report.laboratory, iter(range(1, 1000))
     return TestReportView(
         number=report.number,
@@ -130,11 +130,11 @@ def _facts(report: LabReport, words: Words) -> Iterator[tuple[str, str]]:
 
 def _panels(report: LabReport, spec: Spec, words: Words) -> TableView:
     columns = [
-        Column(words("Panels"), "w-12"),
-        Column(words("Substrate and preparation"), "w-20"),
+        Column(words("Panels"), "w-10"),
+        Column(words("Substrate and preparation"), "w-15"),
         Column(words("Coats, batch and DFT measured: mean (lowest to highest)")),
         Column(words("Total DFT"), "w-12"),
-        Column(words("Cure and scribe"), "w-20"),
+        Column(words("Cure and scribe"), "w-18"),
     ]
     rows = [
         (
