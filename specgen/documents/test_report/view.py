@@ -134,7 +134,7 @@ def _panels(report: LabReport, spec: Spec, words: Words) -> TableView:
         Column(words("Substrate and preparation"), "w-15"),
         Column(words("Coats, batch and DFT measured: mean (lowest to highest)")),
         Column(words("Total DFT"), "w-12"),
-        Column(words("Cure and scribe"), "w-18"),
+        Column(words("Cure and scribe"), "w-20"),
     ]
     rows = [
         (
