@@ -15,13 +15,13 @@ from typing import Any, Literal, cast
 import jinja2
 from jinja2.sandbox import SandboxedEnvironment
 from jinja2.utils import Namespace
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from specgen.rendering.assets import asset, templates_folder
 from specgen.rendering.failure import RenderError
+from specgen.rendering.line_breaks import NO_BREAK, kept_whole, unbroken
 from specgen.rendering.markdown import to_html
 from specgen.rendering.phone import cell_class, stays_a_table
-from specgen.units.kinds import UNITS
 from specgen.units.locale import ENGLISH, Locale
 
 # What reading a catalogue raises where a byte is missing or another one: it looks at nothing before it follows it.
@@ -29,29 +29,16 @@ _DAMAGED = (OSError, ValueError, LookupError, SyntaxError, struct.error)
 
 Medium = Literal["print", "screen"]
 
-# a preparation grade is never broken over two lines, joined precautionary statements between two of them alone
-_GRADE, _JOINED = re.compile(r"\b(?:Sa|St) [1-4](?: 1/2)?\b"), re.compile(r"\bP\d{3}(?:\+P\d{3})+")
-# a figure of the author's own text and the unit behind it, ISO, EN or UN and its number, a limit and the bare figure that ends it; what
-# stands in a tag is passed over
-_SIGNS = "|".join(re.escape(sign) for sign in sorted({unit.sign for unit in UNITS.values() if not unit.many}))
-_BARE = r"\d+(?![.,]?\d)(?:[;,.<)]|$)"
-_BEFORE = rf"(?<=\bISO) (?=\d)|(?<=\b[EU]N) (?=\d)|(?<=\bat most) (?={_BARE})|(?<=\bat least) (?={_BARE})"
-_FIGURE = re.compile(rf"<[^>]*>|(?<=\d) (?=(?:{_SIGNS})(?!\w))|{_BEFORE}")
-# a unit with a slash, after which a line may end; a drawing and the head of a page hold no element for it
-_SLASHED = "|".join(re.escape(unit.sign) for unit in UNITS.values() if not unit.many and "/" in unit.sign)
-_PER = re.compile(
-    rf"<head>.*?</head>|<svg\b.*?</svg>|<[^>]*>|(?<=\d)\N{{NO-BREAK SPACE}}(?:{_SLASHED})(?!\w)", re.DOTALL
-)
-_UNBROKEN, _MAY_BREAK = "\N{NO-BREAK SPACE}", "\N{ZERO WIDTH SPACE}"
+_LOWERED = re.compile(r"\b([A-Za-zα-ω]{1,3})_([A-Za-z]{1,3})\b")
 
 
 @cache
 def environment(language: str) -> jinja2.Environment:
     """The environment for one language ("en", "de" ...), the templates folder being all it can read.
 
-    Templates see `language`, `_`/`gettext`/`ngettext`, the filter `prose`, the functions `style_sheet`, `stays_a_table`,
-    `cell_class` and `converted`, `issue`, `emergency`, `identity` and `second_signs`. The filter `default` is taken out: with
-    it a template would print a limit without its number. Raises RenderError for a language whose catalogue of messages is
+    Templates see `language`, `_`/`gettext`/`ngettext`, the filters `prose`, `drawing` and `lowered`, the functions `style_sheet`,
+    `stays_a_table`, `cell_class` and `converted`, `issue`, `emergency`, `identity` and `second_signs`. The filter `default` is
+    taken out: with it a template would print a limit without its number. Raises RenderError for a language whose catalogue of messages is
     missing or damaged; English is the language of the templates and needs none.
     """
     engine = SandboxedEnvironment(
@@ -67,6 +54,7 @@ def environment(language: str) -> jinja2.Environment:
         del engine.filters[forbidden]
     engine.filters["prose"] = prose
     engine.filters["drawing"] = drawing
+    engine.filters["lowered"] = lowered
     engine.globals["language"] = language
     engine.globals["style_sheet"] = style_sheet
     engine.globals["identity"] = None  # a page that is no document of a project bears nobody's logo
@@ -96,15 +84,7 @@ def fill(template: str, *, language: str, medium: Medium, **values: object) -> s
         raise RenderError(f"There is no template {error.name}. Check how its name is spelt.") from error
     except jinja2.TemplateError as error:
         raise RenderError(f"The template {template} cannot be filled: {error}.") from error
-    return unbroken(page) if medium == "print" else page  # from a screen it is copied
-
-
-def unbroken(page: str) -> str:
-    """The page with its grades kept in one line, and each figure with its unit; its joined statements break between two of them alone."""
-    page = _FIGURE.sub(lambda found: _UNBROKEN if found[0] == " " else found[0], page)
-    page = _PER.sub(lambda found: found[0] if found[0][0] == "<" else f'<span class="unit-per">{found[0]}</span>', page)
-    page = _GRADE.sub(lambda grade: grade[0].replace(" ", _UNBROKEN), page)
-    return _JOINED.sub(lambda codes: codes[0].replace("+", f"+{_MAY_BREAK}"), page)
+    return unbroken(page) if medium == "print" else kept_whole(page)
 
 
 def new_outline() -> Namespace:
@@ -116,7 +96,7 @@ def new_outline() -> Namespace:
 
 def converted(page: str, signs: Sequence[str]) -> bool:
     """True where a figure stands in brackets with one of these units behind it (see `units.display`)."""
-    return any(f"{_UNBROKEN}{sign})" in page for sign in signs)
+    return any(f"{NO_BREAK}{sign})" in page for sign in signs)
 
 
 @cache
@@ -139,6 +119,11 @@ def translation(language: str) -> Locale:
 def prose(text: str) -> Markup:
     """The author's Markdown as safe HTML. Raises ProseError (see `markdown.to_html`)."""
     return Markup(to_html(text))  # to_html lets no raw HTML through
+
+
+def lowered(text: str) -> Markup:
+    """A formula or its symbols, n_LW with LW set lower; what has a sign of its own for it, as A₁, stays."""
+    return Markup(_LOWERED.sub(r"\1<sub>\2</sub>", str(escape(text))))
 
 
 def drawing(svg: str) -> Markup:

@@ -16,9 +16,10 @@ from babel.messages.mofile import write_mo
 from specgen.documents.emergency_call import EmergencyCall
 from specgen.documents.parts.wording import Words
 from specgen.rendering.assets import templates_folder
-from specgen.rendering.environment import environment, fill, style_sheet, translation, unbroken
+from specgen.rendering.environment import environment, fill, style_sheet, translation
 from specgen.rendering.failure import RenderError
 from specgen.rendering.html import write_html
+from specgen.rendering.line_breaks import kept_whole, unbroken
 from specgen.units.quantity import CalendarSpan, Quantity
 
 DEFAULT_FILTER = re.compile(r"\|\s*(?:default|d)\b|\bfilter\s+(?:default|d)\b")
@@ -191,7 +192,54 @@ def test_a_figure_stays_with_its_unit_and_a_standard_with_its_number() -> None:
     told = unbroken('<p title="25 mm">at least 0.4 mm, 55 % RH, EN ISO 374-1, EN 143</p>')
     assert told == f'<p title="25 mm">at least 0.4{nb}mm, 55{nb}% RH, EN ISO{nb}374-1, EN{nb}143</p>'
     assert unbroken("UN 1263: dust at most 2; at least 3 K") == f"UN{nb}1263: dust at most{nb}2; at least 3{nb}K"
-    per = f'<td>at most 50<span class="unit-per">{nb}mg/m²</span></td><svg><text>5{nb}g/m³</text></svg>'
+    per = f'<td>at most 50<span class="one-line">{nb}mg/m²</span></td><svg><text>5{nb}g/m³</text></svg>'
     assert unbroken(f"<td>at most 50{nb}mg/m²</td><svg><text>5 g/m³</text></svg>") == per
     alike = "2 miles, 3 minutes, 12 cans, coat 2 mild, PEN 3, m 5"
     assert unbroken(alike) == alike
+
+
+def test_an_id_in_capitals_is_not_broken_at_its_hyphen() -> None:
+    told = unbroken('<td title="SIDE-LOW">SIDE-LOW, half-mask</td>')
+    assert told == '<td title="SIDE-LOW"><span class="one-line">SIDE-LOW</span>, half-mask</td>'
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "2026-11-27",
+        "DS-410",
+        "ORM-204/2026",
+        "F210-07-400",
+        "FLAP-FUEL",
+        "AX-P3",
+        "Sa 2 1/2",
+        "ISO 8502-3",
+        "0.5 mm",
+        "3 %",
+    ],
+)
+def test_on_a_screen_it_stays_in_one_line_as_it_is_written(text: str) -> None:
+    page = f'<head><title>{text}</title></head><nav><a>{text}</a></nav><td data-label="{text}">at {text}, done</td><svg>{text}</svg>'
+    assert kept_whole(page) == page.replace(f"at {text},", f'at <span class="one-line">{text}</span>,')
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "desk@works-07.example",
+        "+00 555 0199",
+        "2 miles",
+        "2026-11",
+        "non-ferrous",
+        "a half-mask",
+        "MS-1-method-statement",
+    ],
+)
+def test_on_a_screen_any_other_text_breaks_as_ever(text: str) -> None:
+    assert kept_whole(f"<p>{text}</p>") == f"<p>{text}</p>"
+
+
+def test_what_stands_lower_at_a_symbol_is_set_lower() -> None:
+    engine = environment("en")
+    told = engine.from_string("{{ text | lowered }}").render(text="n_LW × L & ρ_nv < A₁: a_1 file_name_2")
+    assert told == "n<sub>LW</sub> × L &amp; ρ<sub>nv</sub> &lt; A₁: a_1 file_name_2"
