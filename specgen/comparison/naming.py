@@ -13,15 +13,17 @@ from functools import cache
 from specgen.comparison.changes import Difference, Kind, Owner
 from specgen.comparison.effects import is_entry
 from specgen.model.drying import Drying, OvercoatWindow, PotLifeAt, SandableAfter, Stoving
-from specgen.model.job import Job, OldCoat, Ordered
+from specgen.model.job import Item, Job, OldCoat, Ordered
 from specgen.model.node import Node
 from specgen.model.outline import value_type
-from specgen.model.product import ComponentClass, Coverage, VocCategory
+from specgen.model.product import ComponentClass, Coverage, Product, VocCategory
 from specgen.model.system import Layer
 from specgen.model.test_report import DoneTest, LabReport
 from specgen.model.walk import declaration, inner_record
 from specgen.standards.reads import remembered
-from specgen.units.locale import Locale
+from specgen.units.display import show, show_range
+from specgen.units.locale import N_, Locale
+from specgen.units.quantity import Range
 
 # From here on a remark for editors says how to write the value, not what it is.
 _TAIL = re.compile(r"(, (as in|where|if|or |an id|under |in words|printed |type and|material and)|; | \(|: ).*")
@@ -46,6 +48,8 @@ _LEANS = re.compile(
     r"|that|it|whose|as|if|which|who|here|count)\b|^whose\b"
 )
 _NAMES = ("name", "title", "check", "what", "stage", "task", "route", "jurisdiction", "rule")
+_TITLES = ("title", "check")
+_NEXT = {"any": N_("any coat"), "itself": N_("itself")}
 _SHOWN = 48
 
 
@@ -62,12 +66,15 @@ def leaf_named(model: type[Node], name: str) -> str:
     return _short(model.model_fields[name].description or name.replace("_", " "))
 
 
-def of_where(fact: Difference, translate: Locale, *, brief: bool = False) -> str:
+def of_where(fact: Difference, translate: Locale, *, brief: bool = False, by_name: bool = False) -> str:
     """What and where as one phrase: `minimum DFT of the primer of the system cab`, `minimum time before handling for the system ...`."""
     what = thing(fact)
+    entry = fact.owners[-1]
+    if entry.key:  # "text of the caution" of the caution training
+        what = what.removesuffix(f" of the {noun(type(entry.record))}")
     # "of" after a phrase with a preposition of its own would be read as a part of it
     joins = translate("{what} for {where}") if _LEANS.search(what) else translate("{what} of {where}")
-    return joins.format(what=what, where=place_named(fact, translate, brief=brief))
+    return joins.format(what=what, where=place_named(fact, translate, brief=brief, by_name=by_name))
 
 
 def noun(model: type[Node]) -> str:
@@ -75,10 +82,12 @@ def noun(model: type[Node]) -> str:
     return _NOUNS.get(model) or re.sub(r"(?<!^)(?=[A-Z])", " ", model.__name__).lower()
 
 
-def place_named(fact: Difference, translate: Locale, *, skip_last: bool = False, brief: bool = False) -> str:
+def place_named(
+    fact: Difference, translate: Locale, *, skip_last: bool = False, brief: bool = False, by_name: bool = False
+) -> str:
     """The entries on the path, the innermost first: `the layer primer of the system cab (Primer and top coat)`.
 
-    `brief` names by its title only an entry that stands alone.
+    `brief` names by its title only an entry that stands alone; `by_name` tells every entry as a reader without sources knows it.
     """
     keyed = [owner for owner in _owners(fact) if owner.key]
     if skip_last:
@@ -88,7 +97,7 @@ def place_named(fact: Difference, translate: Locale, *, skip_last: bool = False,
         return translate("the project")
     last = len(keyed) - 1
     titled = {last} if brief else {0, last}
-    steps = [entry_named(owner, translate, full=at in titled) for at, owner in enumerate(keyed)]
+    steps = [entry_named(owner, translate, full=at in titled, by_name=by_name) for at, owner in enumerate(keyed)]
     return translate(" of ").join(reversed(steps))
 
 
@@ -100,8 +109,11 @@ def _owners(fact: Difference) -> tuple[Owner, ...]:
     return (replace(first, key=fact.through[0].rsplit(".", 1)[-1], new=None), *others)
 
 
-def entry_named(owner: Owner, translate: Locale, *, full: bool = True) -> str:
-    """`the item STEP (Step tube)`; a job goes by the number of its document, a layer by what it is for."""
+def entry_named(owner: Owner, translate: Locale, *, full: bool = True, by_name: bool = False) -> str:
+    """`the item STEP (Step tube)`; a job goes by the number of its document, a layer by what it is for.
+
+    `by_name` leaves the id out where the record has a name, as in `the product Deck primer`, `the preparation “Wash and sand”`.
+    """
     record = owner.record
     if isinstance(record, Job):
         title = _cut(record.document.title)
@@ -110,9 +122,32 @@ def entry_named(owner: Owner, translate: Locale, *, full: bool = True) -> str:
         role = record.role.value.replace("-", " ")
         named = role if record.id == record.role.value else f"{role} {record.id}"
         return translate("the {named}").format(named=named)
-    shown = _name_of(record) if full else ""
+    if by_name and (name := _without_id(record, translate)):
+        return translate("the {named}").format(named=f"{noun(type(record))} {name}")
+    shown = _name_of(record) if full or by_name else ""
+    if by_name and shown == "any":
+        shown = ""
     named = f"{noun(type(record))} {owner.key}"
     return translate("the {named}").format(named=named) + (f" ({shown})" if shown else "")
+
+
+def _without_id(record: Node, translate: Locale) -> str:
+    """What a page calls the record, or the conditions it holds for; empty where it has neither, or its id is printed on pages."""
+    if isinstance(record, Item):
+        return ""
+    if isinstance(record, Product):
+        return record.name
+    if isinstance(record, OvercoatWindow):
+        following = translate(_NEXT.get(record.next_coat, record.next_coat))
+        return translate("to {following} at {air}").format(
+            following=following, air=show(record.air, language=translate)
+        )
+    if isinstance(record, Drying):
+        air = record.air
+        shown = show_range(air, language=translate) if isinstance(air, Range) else show(air, language=translate)
+        return translate("{stage} at {air}").format(stage=record.stage.value.replace("-", " "), air=shown)
+    title = next((value for name in _TITLES if isinstance(value := getattr(record, name, None), str)), "")
+    return translate("“{title}”").format(title=title) if title else ""
 
 
 def _name_of(record: Node) -> str:

@@ -37,10 +37,10 @@ _BEFORE, _WORD = 45, 20
 """Signs quoted before the first difference of two long texts, and as many more to begin with a whole word."""
 
 
-def sentence(change: Change, translate: Locale = ENGLISH) -> str:
-    """One sentence, ending with its full stop."""
+def sentence(change: Change, translate: Locale = ENGLISH, *, by_name: bool = False) -> str:
+    """One sentence, ending with its full stop; `by_name` for a reader without sources, to whom an id says nothing."""
     extra = notes(change, translate)
-    said = _said(change, translate) + _in_place_of(change.difference, translate)
+    said = _said(change, translate, by_name=by_name) + _in_place_of(change.difference, translate)
     whole = _capital(said) + (f" ({'; '.join(extra)})" if extra else "")
     return whole if whole.endswith((".”", "…”")) else f"{whole}."
 
@@ -79,16 +79,16 @@ def _alike(change: Change, translate: Locale) -> str:
     return frame.format(places=places, number=jobs)
 
 
-def subject(change: Change, translate: Locale = ENGLISH) -> str:
-    """What the change is about, without its values: `Least dry film of the primer of the system cab`."""
+def subject(change: Change, translate: Locale = ENGLISH, *, by_name: bool = False) -> str:
+    """What the change is about, without its values: `Least dry film of the primer of the system cab`; `by_name` as in `sentence`."""
     fact = change.difference
     if is_entry(fact) or fact.kind is Kind.RENAMED:
-        return _capital(place_named(fact, translate, brief=True))
+        return _capital(place_named(fact, translate, brief=True, by_name=by_name))
     if fact.kind is Kind.REORDERED:
         frame = translate("the order of the {entries} of {where}")
-        where = place_named(fact, translate, brief=True)
+        where = place_named(fact, translate, brief=True, by_name=by_name)
         return _capital(frame.format(entries=fact.name.replace("_", " "), where=where))
-    return _capital(of_where(fact, translate, brief=True))
+    return _capital(of_where(fact, translate, brief=True, by_name=by_name))
 
 
 def reach_text(change: Change, translate: Locale = ENGLISH) -> str:
@@ -154,22 +154,22 @@ def _in_words(address: str) -> str:
     return address_in_words(customer_path(address))
 
 
-def _said(change: Change, translate: Locale) -> str:
+def _said(change: Change, translate: Locale, *, by_name: bool) -> str:
     fact = change.difference
     if fact.kind is Kind.RENAMED:
         named = {"entry": noun(type(fact.owners[-1].record)), "old": fact.old_path[-1], "new": fact.path[-1]}
-        within = place_named(fact, translate, skip_last=True) if _is_inside(fact) else ""
+        within = place_named(fact, translate, skip_last=True, by_name=by_name) if _is_inside(fact) else ""
         said = translate("the {entry} {old} is now called {new}").format(**named)
         return translate("{said}, in {where}").format(said=said, where=within) if within else said
     if fact.kind is Kind.REORDERED:
         frame = translate("the order of the {entries} of {where} was {old} and is now {new}")
         entries = fact.name.replace("_", " ")
-        where = place_named(fact, translate)
+        where = place_named(fact, translate, by_name=by_name)
         return frame.format(entries=entries, where=where, old=", ".join(fact.old), new=", ".join(fact.new))
     if is_entry(fact):
         frame = _entry_frame(fact, translate)
-        return frame.format(entry=place_named(fact, translate)) + _quoted_text(fact)
-    return _leaf(change, translate)
+        return frame.format(entry=place_named(fact, translate, by_name=by_name)) + _quoted_text(fact)
+    return _leaf(change, translate, by_name=by_name)
 
 
 def _entry_frame(fact: Difference, translate: Locale) -> str:
@@ -192,9 +192,9 @@ def _quoted_text(fact: Difference) -> str:
     return f": {_quote(text)}" if text else ""
 
 
-def _leaf(change: Change, translate: Locale) -> str:
+def _leaf(change: Change, translate: Locale, *, by_name: bool) -> str:
     fact = change.difference
-    named = {"subject": of_where(fact, translate)}
+    named = {"subject": of_where(fact, translate, by_name=by_name)}
     old, new = fact.old, fact.new
     if is_list(old) or is_list(new):
         return _list(fact, named, translate)

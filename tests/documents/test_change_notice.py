@@ -148,9 +148,9 @@ def test_maker_is_told_the_place_on_both_sides() -> None:
     (old, now), (_, added), (removed, _) = line[moved], line[new], line[gone]
     assert old.line + 1 == now.line
     assert places == {
-        "Shelf life of the unopened pack for the product primer (Example primer)": f"spec.yaml:{old.line}, now spec.yaml:{now.line}",
-        "Number of cross coats for the primer barrier of the system chassis": f"spec.yaml:{added.line}",
-        "The caution training (any) of the product clear": f"spec.yaml:{removed.line}",
+        "Shelf life of the unopened pack for the product Example primer": f"spec.yaml:{old.line}, now spec.yaml:{now.line}",
+        "Number of cross coats for the primer barrier of the system “Barrier coat”": f"spec.yaml:{added.line}",
+        "The caution training of the product Example clear": f"spec.yaml:{removed.line}",
     }
 
 

@@ -41,7 +41,7 @@ def change_row(number: str, change: Change, words: Words, *, for_maker: bool) ->
         number=number,
         concern=words(CONCERNS[change.concern]),
         effect=words(EFFECTS[change.weighed]),
-        subject=subject(change, words.translate),
+        subject=subject(change, words.translate, by_name=True),
         old=old,
         new=new,
         places=_places(change, words) if for_maker else "",
@@ -62,7 +62,7 @@ def _places(change: Change, words: Words) -> str:
 def _remarks(change: Change, words: Words) -> Iterator[str]:
     yield from notes(change, words.translate)
     for echo in change.follows:
-        yield words("Consequence: {said}").format(said=sentence(echo, words.translate))
+        yield words("Consequence: {said}").format(said=sentence(echo, words.translate, by_name=True))
     if change.decision is not None:
         frame = words("{who} decided on {day}: {answer}. {reason}")
         said = change.decision

@@ -194,7 +194,7 @@ def _answer(weaker: Sequence[Change], found: Comparison, words: Words) -> str:
 
 def _line(number: str, change: Change, words: Words) -> WeakerLine:
     is_safety = change.concern is Concern.SAFETY
-    said, reach = sentence(change, words.translate), reach_text(change, words.translate)
+    said, reach = sentence(change, words.translate, by_name=True), reach_text(change, words.translate)
     return WeakerLine(
         number=number, concern=words(CONCERNS[change.concern]), is_safety=is_safety, text=said, reach=reach
     )
