@@ -24,7 +24,7 @@ SIDES = {
     "tower-wagon-doors": [2],
     "guard-rails": [2],
     "locker-trim": [2, 1],
-    "galvanised-trailer": [4],
+    "galvanised-trailer": [2, 2],
     # the first just fits, with lower boxes to write in
     "sand-tramcar-sides": [2, 2],
 }

@@ -51,14 +51,14 @@ def test_no_cell_of_an_item_is_empty_and_a_clear_coat_has_no_colour() -> None:
 
 def test_calculations_call_another_colour_by_its_items() -> None:
     names = {one.of for one in _statement("galvanised-trailer").workings}
-    assert "system A (LAMP), 1 primer" in names
+    assert "system B (LAMP), 1 primer" in names
     assert not any("zinc-grey" in name for name in names)
 
 
 def test_a_card_has_a_box_for_each_pack_that_is_ordered() -> None:
     """Two colours over one primer: what each would round up alone is ordered together."""
     spec = spec_of(_demo())
-    card = job_card(spec.jobs["galvanised-trailer"], context(spec, day=ON)).builds[0]
+    card = job_card(spec.jobs["galvanised-trailer"], context(spec, day=ON)).builds[1]
     assert "1 tin" in card.work.coats[0].product.replace("\N{NO-BREAK SPACE}", " ")
     base, hardener, *_ = card.records.batches
     assert [pack for row in (*base.rows, *hardener.rows) for pack in row if pack] == ["1", "1"]

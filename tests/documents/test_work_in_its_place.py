@@ -68,5 +68,5 @@ def test_a_plan_names_items_only_where_a_point_leaves_some_out() -> None:
     jobs = {job.document.number: inspection_plan(job, context(spec)) for job in spec.jobs.values()}
     whats = [row.what for phase in jobs["MS-3125"].phases for row in phase.rows]
     assert not any("(DOOR-L" in what for what in whats)
-    assert jobs["MS-3118"].parts[0] == "2 × RAIL Side rail (1 left, 1 right)"
+    assert jobs["MS-3118"].parts[0] == "14 × SPOT Rusted spot on the frame, about hand-sized"
     assert jobs["MS-3118"].open == "1 to 9"
