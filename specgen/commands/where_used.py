@@ -111,7 +111,7 @@ def _of_batch(folder: Path, spec: Spec, batch: str, register: Path) -> Iterator[
     yield from map(_issued_row, issued)
     if jobs := [*(use.job for use in found.uses), *(one.job for one in issued)]:
         vehicles = ", ".join(dict.fromkeys(vehicle for job in jobs for vehicle in job.vehicles))
-        yield f"Vehicles: {vehicles or 'none stated'}"
+        yield f"Vehicles or plant: {vehicles or 'none stated'}"
     else:
         near = get_close_matches(batch, found.batches, n=3)
         yield f"No record names the batch {batch}" + (f"; nearest: {', '.join(near)}" if near else "")

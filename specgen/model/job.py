@@ -363,7 +363,9 @@ class Job(Node):
         required=True,
         passes_on=False,
     )
-    vehicles: tuple[Code, ...] = leaf(Polarity.SCOPE, Concern.DOCUMENT, "fleet numbers", default=(), passes_on=False)
+    vehicles: tuple[Code, ...] = leaf(
+        Polarity.SCOPE, Concern.DOCUMENT, "fleet numbers, or the plant", default=(), passes_on=False
+    )
     call: OnCall | None = part("contact during the work")
     substrate: Substrate | None = part("substrate of the parts")
     preparation: Id | None = leaf(

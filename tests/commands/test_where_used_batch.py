@@ -34,7 +34,7 @@ def test_every_vehicle_that_carries_a_batch_is_found(folder: Path, capsys: pytes
     assert _said(folder, "B17", capsys) == [
         "jobs.refit  T-01, T-02  DOOR  primer  primer  2 packs  2026-11-16  K. A.  readings/refit-record.csv:2",
         "jobs.refit  T-01, T-02  DOOR, STEP  clear  clear  readings/refit-record.csv:4",
-        "Vehicles: T-01, T-02",
+        "Vehicles or plant: T-01, T-02",
     ]
     assert _said(folder, "B81", capsys) == [
         "No record names the batch B81; nearest: B18",
@@ -93,7 +93,7 @@ def test_the_demo_answers_a_recall(capsys: pytest.CaptureFixture[str]) -> None:
     ]
     # the record that was issued of the doors, then the vehicles of both
     assert of_primer[2].startswith("register: AB-MS-3107 A  in force  TW-31  DOOR, SKIRT, LADDER")
-    assert of_primer[3] == "Vehicles: TW-32, TW-31"
+    assert of_primer[3] == "Vehicles or plant: TW-32, TW-31"
     # of jobs with this product alone
     assert of_primer[4].startswith("Not known: no batch is recorded of jobs.depot-shunter-refit, ")
     assert "tool-trailer-frame" not in of_primer[4]

@@ -100,7 +100,7 @@ def test_a_place_that_meets_a_clause_is_named_by_titles() -> None:
     job = whole.jobs["refit"]
     (table,) = compliance(job, whole, builds_of(job, whole), ON, Words(ENGLISH, {}))
     title = whole.systems["cab"].title
-    assert table.rows[0][2] == f"maximum DFT of the coat 1 primer of the system {title}"
+    assert table.rows[0][2] == f"Maximum DFT of the coat 1 primer of the system {title}"
 
 
 def test_a_clause_that_needs_no_place_has_a_dash_for_it() -> None:

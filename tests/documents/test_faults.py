@@ -144,7 +144,7 @@ def test_repair_of_each_system() -> None:
         "Wash and degrease the area and its surroundings first: sanding works dirt and grease into the surface.",
         f"Do not dry-sand any film before it is fully cured: until then its dust is harmful. A film that is already hard may be wet-sanded, with a P3 mask and gloves. Fully cured: Example clear 7{NB}days at 10{NB}°C (50{NB}°F); Example barrier 7{NB}days at 10{NB}°C (50{NB}°F).",
         "Sand the area back until the remaining coating is sound and adheres firmly at its edge: to the first undamaged coat, or to the substrate where the lowest coat is damaged or loose.",
-        "Where the cold-rolled steel sheet is exposed, prepare it to P Ma following the steps of systems A, B.",
+        "Where the cold-rolled steel sheet of systems A, B is exposed, prepare it to P Ma as in their surface preparation.",
         "Feather the edge of every coat around the area, one ring per coat, with P180 to P320, until no step can be felt.",
         f"Abrade the sound coating around the feathered rings to an even matt with P800 to P1500, at least 25{NB}mm wide.",
         "Vacuum, degrease and wipe with a tack cloth. Mask the areas that are not to be coated.",
@@ -234,7 +234,7 @@ def test_spot_that_cannot_be_blasted_has_its_grade() -> None:
         **{"preparations__sand-steel__steps__sand": "{id: sand, do: blast, text: Blast., grade: Sa 2 1/2}"}
     )
     assert cab.steps[3].text == (
-        "Where the cold-rolled steel sheet is exposed, prepare it to Sa 2 1/2 following the steps of system A. Small areas that cannot be blast-cleaned: to SP 11 or P Ma."
+        "Where the cold-rolled steel sheet of system A is exposed, prepare it to Sa 2 1/2 as in its surface preparation. Small areas that cannot be blast-cleaned: to SP 11 or P Ma."
     )
 
 

@@ -34,7 +34,7 @@ def test_steps_and_points_stand_in_the_order_of_the_work() -> None:
     told = [row.what for row in rows]
     assert told.index("Degrease") < told.index("Surface clean and matt") < told.index("Looks")
     again = [row for row in rows if row.what == "Climate"]
-    assert [row.accepted for row in again][1:] == ["As the first time."] * (len(again) - 1)
+    assert [row.accepted for row in again][1:] == ["Same as the first time."] * (len(again) - 1)
     assert len(again) == len([phase for phase in plan.phases if ": Coat" in phase.title])
 
 

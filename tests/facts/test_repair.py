@@ -57,7 +57,7 @@ def test_a_repair_is_prepared_to_the_grade_the_primer_stands_on() -> None:
     step = best_step(_spec(changes).preparations["sand-steel"])
     assert step is not None
     assert step.grade == "SP 10"
-    assert "prepare it to SP 10 following the steps" in _said(changes)
+    assert "prepare it to SP 10 as in its surface preparation" in _said(changes)
 
 
 def test_severe_service_lets_no_spot_off() -> None:

@@ -205,7 +205,7 @@ class Plan:
             see(point, self._job, self._spec, words),
         )
         failed = words("If it fails: {}").format(point.if_failed) if point.if_failed and not again else ""
-        passed = words("As the first time.") if again else passes(point, self._job, self._spec, words, wide=True)
+        passed = words("Same as the first time.") if again else passes(point, self._job, self._spec, words, wide=True)
         return PlanRow(
             number=self._numbers[point.id],
             what="\n".join(part for part in told if part),

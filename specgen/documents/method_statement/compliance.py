@@ -110,7 +110,8 @@ def _where(one: Traced, letters: Mapping[str, str], job: Job, spec: Spec, words:
         if answer.at is not None:
             # of which job this is its title says
             own = words(" of ") + words("the {named}").format(named=f"job {job.document.number}")
-            yield place_in_words(answer.at, spec, words).removesuffix(own)
+            place = place_in_words(answer.at, spec, words).removesuffix(own)
+            yield place[:1].upper() + place[1:]
     if one.verdict in {Verdict.NOT_APPLICABLE, Verdict.PERMISSION}:
         return
     # what a person has answered needs no list of what figures leave open

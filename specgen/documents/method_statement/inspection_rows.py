@@ -55,7 +55,7 @@ class Points:
             kind="hold" if point.hold_point else "point",
             number=self._numbers[point.id],
             title=point.check,
-            text=words("As the first time.")
+            text=words("Same as the first time.")
             if again
             else ". ".join(part for part in (point.method or "", point.frequency or "") if part),
             done=tuple(part for part in (told, "" if again and told else point.criterion.text or "") if part)

@@ -160,7 +160,13 @@ def _film_of_all(builds: Builds, spec: Spec, words: Words) -> Condition | None:
     """What all coats together may measure; None where nothing is stated."""
     parts = []
     if films := total(_painted(builds), spec, words):
-        parts.append(words("Where bare substrate was exposed, total DFT: {}.").format(films))
+        over_paint = all(build.substrate.material == "old_paint" for build in builds)
+        text = (
+            words("Where the existing coating was exposed, total DFT of the new coats: {}.")
+            if over_paint
+            else words("Where bare substrate was exposed, total DFT: {}.")
+        )
+        parts.append(text.format(films))
     if (limit := strip_limit(_items(builds))) is not None:
         text = words("Existing and new coats together: at most {}; above that, strip the existing coating.")
         parts.append(text.format(words.phrase(limit)))
@@ -253,8 +259,8 @@ def _ground(built: Sequence[Build], job: Job, spec: Spec, words: Words) -> Itera
         alike.setdefault((name, grade, least, source), []).append(build.letter)
     for (name, grade, least, source), letters in alike.items():
         text = words.translate.plural(
-            "Where the {name} is exposed, prepare it{grade} following the steps of system {letters}.",
-            "Where the {name} is exposed, prepare it{grade} following the steps of systems {letters}.",
+            "Where the {name} of system {letters} is exposed, prepare it{grade} as in its surface preparation.",
+            "Where the {name} of systems {letters} is exposed, prepare it{grade} as in their surface preparation.",
             len(letters),
         ).format(name=name, grade=grade, letters=", ".join(letters))
         yield Condition(text + least, source)
@@ -322,7 +328,7 @@ def _film(system: System, layer: Layer, spec: Spec, words: Words) -> str:
 
 
 def _part_paper(builds: Sequence[Build], words: Words) -> str:
-    """The author's last abrasive; of a part that is blasted his blasting, else the papers of the table for the metal."""
+    """The author's last abrasive, over existing paint that for the metal; of a blasted part his blasting, else the papers of the table."""
     found = []
     for build in builds:
         named = [step.abrasive for step in build.preparation.steps if step.do in WORKING and step.abrasive]
@@ -330,7 +336,9 @@ def _part_paper(builds: Sequence[Build], words: Words) -> str:
         if not named and _blasted([build]):
             found.append(words("as in the surface preparation"))
         else:
-            found.append(named[-1] if named else paper_window(usual, words) if usual else "")
+            best = best_step(build.preparation) if any(item.old_coats for item in build.items) else None
+            of_metal = best.abrasive if best is not None else None
+            found.append(of_metal or (named[-1] if named else paper_window(usual, words) if usual else ""))
     return "; ".join(dict.fromkeys(text for text in found if text))
 
 

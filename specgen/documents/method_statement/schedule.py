@@ -5,7 +5,7 @@ Only where the job states a start; what stands in the way of a plan is a finding
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
@@ -17,6 +17,7 @@ from specgen.facts.job.schedule import schedule
 from specgen.facts.job.schedule_stated import closed_hours
 from specgen.figures.schedule_bars import Axis, Bar, schedule_bars
 from specgen.model.job import Job
+from specgen.model.schedule import Weekday
 from specgen.model.spec import Spec
 from specgen.units.locale import N_
 
@@ -123,13 +124,22 @@ def _hours(job: Job, words: Words) -> Iterator[str]:
     if job.schedule is None:
         return
     for entry in job.schedule.working_hours:
-        days = ", ".join(words.word(day) for day in entry.days)
-        yield f"{days} {entry.begins:%H:%M}–{entry.ends:%H:%M}"
+        text = words("{days}, {begins} to {ends}")
+        yield text.format(days=_days(entry.days, words), begins=f"{entry.begins:%H:%M}", ends=f"{entry.ends:%H:%M}")
     painters, bays = job.schedule.painters or 1, job.schedule.bays or 1
     yield words.plural("{number} painter", "{number} painters", painters)
     yield words.plural("{number} bay", "{number} bays", bays)
     for day in job.schedule.days_off:
         yield words("no work on {day}").format(day=_day(day, words))
+
+
+def _days(days: Sequence[Weekday], words: Words) -> str:
+    """`Monday to Friday`, where more than two follow one another, else each by its name."""
+    week = list(Weekday)
+    numbers = [week.index(day) for day in days]
+    if len(days) > 2 and numbers == list(range(numbers[0], numbers[0] + len(days))):
+        return words("{first} to {last}").format(first=words.word(days[0]), last=words.word(days[-1]))
+    return ", ".join(words.word(day) for day in days)
 
 
 def _bars(plan: Plan, words: Words) -> Iterator[Bar]:

@@ -250,7 +250,7 @@ def _materials(figures: Quantities, spec: Spec, words: Words) -> TableView:
         Column(words("Product"), "w-25"),
         Column(words("Variant"), "w-14"),
         Column(words("Colour")),
-        Column(words("Pack"), "w-14"),
+        Column(words("Pack"), "w-15"),
         Column(words("Packs required"), "w-8", numeric=True),
     ]
     rows = [

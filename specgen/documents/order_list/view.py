@@ -186,7 +186,7 @@ def _jobs(jobs: Sequence[Job], words: Words) -> TableView:
     columns = (
         Column(words("Job"), "w-15"),
         Column(words("Title"), "w-30"),
-        Column(words("Vehicles")),
+        Column(words("Vehicles or plant")),
         Column(words("Transfer efficiency"), "w-12", numeric=True),
     )
     rows = [
