@@ -2,8 +2,8 @@
 
 A field is called by its row and its column: `r12_value` is the value of row 12, `r3to86_by` holds for the rows 3 to 86 that state
 none themselves, `all_serial` is the serial number that holds for the whole sheet, and `form_job`, `form_sheet`, `form_state` say of
-which job it is, its number, and which state of the job it was made from. The file may be anyone's: it is read within bounds, in a
-process of its own.
+which job it is, its number, and which state of the job it was made from. Boxes that help whoever fills it in (`mean_12`,
+`party_1`) are read by nobody. The file may be anyone's: it is read within bounds, in a process of its own.
 """
 
 from __future__ import annotations
@@ -27,6 +27,8 @@ PRINTED = frozenset(
     {"point", "item", "part", "coat", "area", "spot", "reading", "test", "unit", "walk", "product", "work"}
 )
 """Columns that a sheet may print into its fields: a row that holds nothing else was not filled."""
+Aside = Literal["mean", "zinc", "before", "net", "margin", "party"]
+"""What helps whoever fills in a form: what is worked out beside the readings of a spot or the air at one moment, and who worked."""
 _ROW = re.compile(r"r([1-9]\d{0,5})_([a-z_]+)")
 _SPAN = re.compile(r"r([1-9]\d{0,5})to([1-9]\d{0,5})_([a-z_]+)")
 _ALL = re.compile(r"all_([a-z_]+)")
@@ -57,7 +59,7 @@ def field_name(column: str, row: int | None = None) -> str:
     return f"r{row}_{column}" if row is not None else f"all_{column}"
 
 
-def aside_name(what: Literal["mean", "zinc", "net", "margin"], row: int) -> str:
+def aside_name(what: Aside, row: int) -> str:
     """How a field is called that helps whoever fills it in, at a row or the spot that begins with it; the program works it out itself."""
     return f"{what}_{row}"
 

@@ -40,14 +40,14 @@ def test_gauge_and_readings_are_printed() -> None:
         "magnetic gauge",
         "gauge: magnetic, zeroed on the blast profile, deduct 25 µm from each reading",
         "5 spots a door",
-        "measurement areas: 1, spot measurements: 5, gauge readings: 15",
+        "measurement areas: 1, spots: 5, readings: 15",
         "at least 25 mm from edges, corners and holes",
     ]
 
 
 def test_a_count_that_is_not_stated_is_not_printed() -> None:
     row = _rows({"jobs.refit.inspection.primer-film.readings": "{spots: 5}"})["Film of the primer"]
-    assert row[3].replace(NB, " ").splitlines()[-1] == "spot measurements: 5"
+    assert row[3].replace(NB, " ").splitlines()[-1] == "spots: 5"
 
 
 def test_every_limit_of_a_criterion_is_printed() -> None:

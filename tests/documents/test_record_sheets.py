@@ -174,7 +174,10 @@ def test_what_was_repaired_is_read_again_in_boxes_of_its_own() -> None:
     found = _judged(_fill(typed))
     assert _verdicts(found)["DOOR"] is Verdict.NOT_CONFORMING
     assert any("repaired and not read again: DOOR 1 C" in why for at in found.results for why in at.reasons)
-    typed |= dict(zip(again.fields, ("DOOR", "1", "C", "55", "57", "59", "2026-11-16 17:00", "K. B."), strict=True))
+    # the mean is worked out beside the readings, as in the table above, and is read by nobody
+    typed |= dict(
+        zip(again.fields, ("DOOR", "1", "C", "55", "57", "59", "99", "2026-11-16 17:00", "K. B."), strict=True)
+    )
     found = _judged(_fill(typed))
     (lot,) = (lot for lot in found.lots if lot.point.id == "primer-film")
     read = {spot.name: [int(reading) for reading in spot.readings] for spot in lot.spots}
@@ -292,16 +295,20 @@ def test_a_sheet_says_what_state_it_is_of_what_decides_and_where_the_spots_are()
     assert "DRAFT: do not work to this document" in text
     assert "DRAFT, not issued" in text
     assert "specgen assess" not in text
-    assert "return it to: Technical desk" in " ".join(text.split())
+    assert "return to: Technical desk" in " ".join(text.split())
     primer, surfacer, total = (table for table in _sheets().tables if "DFT" in table.title and table.shared)
     assert primer.note.replace("\xa0", " ").endswith(
-        "accepted by this rule: spot measurement 40 to 80 µm; a single gauge reading is not limited"
+        "accepted by this rule: spot measurement 40 to 80 µm; a single gauge reading is not limited. "
+        "Spots with a number are on no drawing and are read again at inspection 4: mark them, or note where each lies"
     )
     assert "After deducting the primer DFT at the same spot, no surfacer below 40 µm" in surfacer.note.replace(
         "\xa0", " "
     )
     assert [len(table.pictures) for table in (primer, surfacer, total)] == [1, 0, 0]
     assert primer.heads[-2:] == ("Reading 3, µm", "Mean, µm")
+    assert surfacer.heads[-3:] == ("Mean, µm", "Inspection 3, µm", "Net, µm")
+    (again,) = (table for table in _sheets().tables if table.title == "Inspection 4, after a repair")
+    assert again.heads == (*surfacer.heads, "Date, time", "By")
     assert [name for name, _ in primer.shared][-4:] == ["Zero before, µm", "Zero after, µm", "Date, time", "By"]
     # what is limited by difference follows from readings: nobody is asked for a word on it
     (results,) = (table for table in _sheets().tables if table.title == "Results")

@@ -21,6 +21,7 @@ from specgen.facts.job.points import once_sanded
 from specgen.facts.job.quantities import Quantities
 from specgen.model.acceptance import InspectionPoint, Involvement, Parties, Stage
 from specgen.model.job import Job
+from specgen.model.preparation import StepKind
 from specgen.model.spec import Spec
 from specgen.units.locale import N_
 
@@ -74,6 +75,7 @@ class Plan:
         self._numbers = numbers_of(job)
         self._told: set[str] = set()
         self._items: frozenset[str] = frozenset()
+        self._prepared: list[Build] = []
 
     def delivered(self, products: Sequence[str]) -> PlanPhase:
         """The products as they are delivered, before any work."""
@@ -117,16 +119,25 @@ class Plan:
             yield PlanPhase(title=name + coated, place=letter + coated, rows=rows)
 
     def _prepare(self, build: Build) -> Iterator[PlanRow]:
+        """The steps, in full with the first build that has them; the method of a test is what the author says of it."""
         words = self._words
-        for step in steps(build.preparation, words):
-            grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
-            accepted = "\n".join(part for part in (step.acceptance, step.limits) if part)
-            title = " ".join(part for part in (step.title, grade) if part)
-            yield self._step(title, accepted=accepted, method=step.abrasive, record=words("Job card"))
+        first = next((one for one in self._prepared if one.preparation == build.preparation), None)
+        self._prepared.append(build)
+        again = words("Same as for system {letter}.").format(letter=first.letter) if first is not None else ""
+        if again:
+            yield self._step(words("Prepare"), accepted=again, record=words("Job card"))
+        for step, view in (
+            zip(build.preparation.steps, steps(build.preparation, words), strict=True) if not again else ()
+        ):
+            grade = words("to {grade}").format(grade=view.grade) if view.grade else ""
+            accepted = "\n".join(part for part in (view.acceptance, view.limits) if part)
+            title = " ".join(part for part in (view.title, grade) if part)
+            method = view.abrasive or (view.text if step.do is StepKind.TEST else "")
+            yield self._step(title, accepted=accepted, method=method, record=words("Job card"))
         if done := handed_over(build.preparation, words):
             yield self._step(
                 words("Check the prepared surface"),
-                accepted="\n".join(f"{name}: {limit}" for name, limit in done),
+                accepted=again or "\n".join(f"{name}: {limit}" for name, limit in done),
                 record=words("Record sheets"),
             )
 
@@ -165,7 +176,7 @@ class Plan:
         said = (
             words("not before {}").format(wait.not_before) if wait.not_before else "",
             words("not later than {}").format(wait.not_later) if wait.not_later else "",
-            words("If the maximum is exceeded: {}").format(wait.late) if wait.late else "",
+            words("If later: {}").format(wait.late) if wait.late else "",
         )
         yield self._step(
             words("Interval after {}").format(wait.after),

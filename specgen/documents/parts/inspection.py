@@ -231,8 +231,8 @@ def _counts(plan: Readings | None, words: Words) -> Iterator[str]:
         return
     counts = (
         (plan.areas, words("measurement areas: {}")),
-        (plan.spots, words("spot measurements: {}")),
-        (plan.readings, words("gauge readings: {}")),
+        (plan.spots, words("spots: {}")),
+        (plan.readings, words("readings: {}")),
     )
     yield ", ".join(text.format(count) for count, text in counts if count is not None)
     if plan.from_edge is not None:

@@ -9,35 +9,31 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import date
 
-from specgen.assessing.forms import aside_name, span_name
+from specgen.assessing.forms import aside_name
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import coat_name, numbered
 from specgen.documents.parts.concessions import concession_cells, concession_heads
-from specgen.documents.parts.inspection import passes, run_on
-from specgen.documents.parts.pictures import PictureView, marked_pictures
+from specgen.documents.parts.inspection import passes
+from specgen.documents.parts.pictures import marked_pictures
 from specgen.documents.parts.wording import Words
 from specgen.documents.record_sheets.lines import Rows, SheetLine, SheetTable
+from specgen.documents.record_sheets.spots import Spots, named
 from specgen.documents.record_sheets.work import acceptance_and_release, looked_at_again, repairs, work_done_on
 from specgen.facts.job.builds import builds_of
 from specgen.facts.job.by_difference import by_difference
 from specgen.facts.job.concessions import concessions_in, in_force
-from specgen.facts.job.criteria import criteria_of
-from specgen.facts.job.existing_beneath import existing_point, measures_existing
+from specgen.facts.job.existing_beneath import measures_existing
 from specgen.facts.job.inspected import film_points, numbers_of, places
 from specgen.facts.job.looked_for import CLIMATE, words_of
-from specgen.facts.job.points import BEFORE_PAINT, layers_read, principle_of
-from specgen.facts.job.spots import spots_of_parts
-from specgen.facts.job.zinc_beneath import measures_zinc, zinc_asked, zinc_point
+from specgen.facts.job.points import layers_read, principle_of
+from specgen.facts.job.zinc_beneath import measures_zinc, zinc_asked
 from specgen.model.acceptance import GaugePrinciple, InspectionPoint
 from specgen.model.concession import Concession
 from specgen.model.job import Job
 from specgen.model.spec import Spec
-from specgen.units.quantity import Quantity
 
-# as many measurements of the air before one coat, as many batches of it on one item, and as many readings as a sheet has boxes for
-_AIR, _BATCHES, _MOST_READINGS = 3, 2, 1500
-# spots of a film point that are read again after a repair
-_AGAIN = 3
+# as many measurements of the air before one coat, and as many batches of it on one item, as a sheet has boxes for
+_AIR, _BATCHES = 3, 2
 
 
 def tables(job: Job, spec: Spec, rows: Rows, words: Words, day: date) -> Iterator[SheetTable]:
@@ -59,10 +55,11 @@ def tables(job: Job, spec: Spec, rows: Rows, words: Words, day: date) -> Iterato
         yield _results(looked_at, job, spec, rows, words)
     shown: set[str] = set()
     existing = [point for point in job.inspection if measures_existing(point, job)]
+    sheet = Spots(job, spec, rows, words)
     for point in (*zinc, *existing, *film):
         pictures = tuple(one for one in marked_pictures([point], job, spec, words) if one.number not in shown)
         shown |= {one.number for one in pictures}
-        yield from _readings(point, pictures, job, spec, rows, words)
+        yield from sheet.readings(point, pictures)
     inspected = [one for one in job.inspection if one is not air and one not in zinc]
     yield repairs(inspected, film, job, rows, words)
     if looked_at:
@@ -102,8 +99,7 @@ def _conceded(held: Sequence[Concession], job: Job, spec: Spec, words: Words) ->
     return SheetTable(
         title=words("Concessions in force"),
         note=words(
-            "Readings and results are entered as they are. Where a criterion in words is met under a concession alone, write: conforming "
-            "under, and the name of the concession."
+            "Enter readings and results as they are. Where words are met under a concession alone, write: conforming under, and its name."
         ),
         heads=concession_heads(words),
         widths=("w-12", "w-15", "w-12", "w-12", "w-15"),
@@ -179,7 +175,7 @@ def _results(points: Sequence[InspectionPoint], job: Job, spec: Spec, rows: Rows
         for item, _ in places(point, job, spec):
             number = rows.enter(point=point.id, item=item.id)
             printed = (
-                _named(point, numbers[point.id], words),
+                named(point, numbers[point.id], words),
                 item.id,
                 point.criterion.text or passes(point, job, spec, words.with_one_film()),
             )
@@ -199,109 +195,3 @@ def _results(points: Sequence[InspectionPoint], job: Job, spec: Spec, rows: Rows
         shared=(),
         lines=tuple(lines),
     )
-
-
-def _named(point: InspectionPoint, number: str, words: Words) -> str:
-    """`3 DFT of primer (HOLD POINT)`: its number in the plan, and where the work stops for it."""
-    return f"{number} {point.check}" + (f" ({words('HOLD POINT')})" if point.hold_point else "")
-
-
-def _readings(
-    point: InspectionPoint, pictures: tuple[PictureView, ...], job: Job, spec: Spec, rows: Rows, words: Words
-) -> Iterator[SheetTable]:
-    """The spots as planned; then, of a film, boxes for those that are read again, with the same gauge."""
-    unit, first, lines = _unit(point, job, spec), len(rows.printed) + 1, []
-    parts = spots_of_parts(point, job, spec)
-    many = sum(len(one.spots) * one.readings for one in parts)
-    readings = max((one.readings for one in parts), default=1)
-    beneath, mean = _beneath(point, job, words), measures_zinc(point, job)
-    for one in parts if many <= _MOST_READINGS else ():
-        for spot in one.spots:
-            about = {"point": point.id, "item": one.item.id, "part": str(one.part), "spot": spot, "unit": unit}
-            held = [rows.enter(**about, reading=str(reading)) for reading in range(1, one.readings + 1)]
-            fields = [name for number in held for name in rows.fields(number, "value")]
-            if one.readings > 1:
-                fields.append(aside_name("mean", held[0]))
-            if beneath:
-                fields += [aside_name("zinc", held[0]), aside_name("net", held[0])]
-            lines.append(SheetLine(printed=(one.item.id, str(one.part), spot), fields=tuple(fields)))
-    again = list(_again(point, unit, readings, rows)) if lines and point.at not in BEFORE_PAINT else []
-    last = len(rows.printed)
-    beside = [
-        *([words("Mean, {unit}")] if readings > 1 else []),
-        *([beneath, words("Net, {unit}")] if beneath else []),
-    ]
-    shared = (
-        (words("Gauge"), "gauge"),
-        (words("Serial number"), "serial"),
-        (words("Checked on"), "checked_on"),
-        (words("Calibrated until"), "calibrated_until"),
-        (words("Zero before, µm"), "zero_before"),
-        (words("Zero after, µm"), "zero_after"),
-        (words("Date, time"), "on"),
-        (words("By"), "by"),
-    )
-    read = tuple(
-        (words("Mean of the part, {unit}") if mean else words("Reading {number}, {unit}")).format(
-            number=at, unit=_SIGNS.get(unit, unit)
-        )
-        for at in range(1, readings + 1)
-    )
-    accepted = run_on(passes(point, job, spec, words.with_one_film()))
-    attach = words("More readings than a sheet has boxes for ({}): record them with the gauge.").format(many)
-    title = _named(point, numbers_of(job)[point.id], words)
-    yield SheetTable(
-        title=title,
-        note=". ".join(part.rstrip(".") for part in (accepted, "" if lines else attach) if part),
-        widths=("w-12", "w-8", "w-8"),
-        pictures=pictures,
-        heads=(
-            words("Item"),
-            words("Part"),
-            words("Spot"),
-            *read,
-            *(text.format(unit=_SIGNS.get(unit, unit)) for text in beside),
-        )
-        if lines
-        else (),
-        shared=tuple((name, span_name(column, first, last)) for name, column in shared) if lines else (),
-        lines=tuple(lines),
-    )
-    if again:
-        yield SheetTable(
-            title=words("Inspection {}, after a repair").format(numbers_of(job)[point.id]),
-            note=words("Spots read again, by the names they have above; gauge and checks as entered there."),
-            heads=(words("Item"), words("Part"), words("Spot"), *read, words("Date, time"), words("By")),
-            widths=(),
-            shared=(),
-            lines=tuple(again),
-        )
-
-
-def _beneath(point: InspectionPoint, job: Job, words: Words) -> str:
-    """What is taken off every spot there, as the head of a column; empty where nothing is."""
-    if zinc_point(point, job) is not None:
-        return words("Zinc of the part, {unit}")
-    return words("Existing coating, {unit}") if existing_point(point, job) is not None else ""
-
-
-def _again(point: InspectionPoint, unit: str, readings: int, rows: Rows) -> Iterator[SheetLine]:
-    for _ in range(_AGAIN):
-        held = [rows.enter(point=point.id, unit=unit, reading=str(number)) for number in range(1, readings + 1)]
-        item, part, spot, on, by = (
-            span_name(column, held[0], held[-1]) for column in ("item", "part", "spot", "on", "by")
-        )
-        values = (name for number in held for name in rows.fields(number, "value"))
-        yield SheetLine(printed=(), fields=(item, part, spot, *values, on, by))
-
-
-_SIGNS = {"um": "µm"}
-
-
-def _unit(point: InspectionPoint, job: Job, spec: Spec) -> str:
-    """The unit of the limits, in which the readings are written down."""
-    for held in criteria_of(point, job, spec):
-        for value in (held.criterion.min, held.criterion.nominal, held.criterion.max):
-            if isinstance(value, Quantity):
-                return value.unit
-    return "um"
