@@ -142,10 +142,11 @@ def _without_id(record: Node, translate: Locale) -> str:
         return translate("to {following} at {air}").format(
             following=following, air=show(record.air, language=translate)
         )
-    if isinstance(record, Drying):
+    if isinstance(record, Drying | SandableAfter):
+        kind = record.stage if isinstance(record, Drying) else record.sanding
         air = record.air
         shown = show_range(air, language=translate) if isinstance(air, Range) else show(air, language=translate)
-        return translate("{stage} at {air}").format(stage=record.stage.value.replace("-", " "), air=shown)
+        return translate("{stage} at {air}").format(stage=kind.value.replace("-", " "), air=shown)
     title = next((value for name in _TITLES if isinstance(value := getattr(record, name, None), str)), "")
     return translate("“{title}”").format(title=title) if title else ""
 

@@ -211,7 +211,10 @@ def _leaf(change: Change, translate: Locale, *, by_name: bool) -> str:
     before, after = value_text(old, translate), value_text(new, translate)
     if quoted:
         before, after = _quoted_apart(before, after)
-    values = {"old": before + _named(change.names[0]), "new": after + _named(change.names[1])}
+    if by_name:
+        values = {"old": change.names[0] or before, "new": change.names[1] or after}
+    else:
+        values = {"old": before + _named(change.names[0]), "new": after + _named(change.names[1])}
     if (fell := _fell(change)) is not None:
         if fell:
             return translate("{subject} fell from {old} to {new}").format(**values, **named)

@@ -28,12 +28,15 @@ _PER = re.compile(rf"{_NO_TEXT}|(?<=\d){NO_BREAK}(?:{_SLASHED})(?!\w)", re.DOTAL
 # an id in capitals, which a narrow column would break at its hyphen
 _ID = r"(?<![\w-])[A-Z][A-Z\d]{0,7}-[A-Z]{1,7}\d?(?![\w-])"
 _IDS = re.compile(rf"{_NO_TEXT}|{_ID}", re.DOTALL)
-_DAY = r"(?<![\w-])\d{4}-\d\d-\d\d(?![\w-])"
+_DAY = r"(?<![\w-])\d{4}-\d\d-\d\d(?: \d\d:\d\d)?(?![\w-])"
+_PHONE = r"(?<!\w)\+\d{1,3}(?: \d{2,5}){1,4}\b"
 _NUMBER = r"(?<![\w-])[A-Z][A-Z\d]{0,7}(?:-\d{1,6}){1,2}(?:/\d{2,4})?(?![\w-])"
 _MEASURED = rf"(?<![\w.,])\d+(?:[.,]\d+)?[ {NO_BREAK}](?:{_SIGNS})(?!\w)"
 _STANDARD = rf"\b(?:ISO|EN|UN)[ {NO_BREAK}]\d+(?:-\d+)*\b"
 # the list of contents lays out its entries by their elements
-_WHOLE = re.compile(rf"<nav\b.*?</nav>|{_NO_TEXT}|{_DAY}|{_NUMBER}|{_ID}|{_GRADED}|{_STANDARD}|{_MEASURED}", re.DOTALL)
+_WHOLE = re.compile(
+    rf"<nav\b.*?</nav>|{_NO_TEXT}|{_DAY}|{_PHONE}|{_NUMBER}|{_ID}|{_GRADED}|{_STANDARD}|{_MEASURED}", re.DOTALL
+)
 
 
 def unbroken(page: str) -> str:
@@ -48,7 +51,8 @@ def unbroken(page: str) -> str:
 
 
 def kept_whole(page: str) -> str:
-    """The page as read on a screen: dates, numbers of documents, grades, standards and figures with their unit each in one line."""
+    """The page as read on a screen: dates, numbers to call, those of documents, grades, standards and figures with their unit each
+    in one line."""
     return _WHOLE.sub(_in_one_line, page)
 
 

@@ -5,6 +5,7 @@ Templates call it through `environment`; the styles of `screen.css` go by the an
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 
 # Measured in headless Chromium at 390 px: a line holds about 47 signs of a table beside the padding of four columns, and
@@ -13,6 +14,7 @@ _LINE = 42
 _SHORT = 24
 _WORD = 11
 _NAME = 28
+_MOMENT = re.compile(r"\d{4}-\d\d-\d\d \d\d:\d\d")
 _DOES_NOT_APPLY = ("", "–")
 
 
@@ -35,6 +37,8 @@ def cell_class(cell: str, heading: str = "") -> str:
     """
     if cell in _DOES_NOT_APPLY:
         return "left-out"
+    if _MOMENT.search(cell):  # day and hour stay in one line, which is as wide as two cells
+        return ""
     fits = _length(cell) <= _SHORT and _word(cell.replace("-", " ")) <= _WORD and len(heading) <= _NAME
     return "short" if fits else ""
 

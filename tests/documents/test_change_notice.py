@@ -154,11 +154,18 @@ def test_maker_is_told_the_place_on_both_sides() -> None:
     }
 
 
+def test_an_interval_is_told_by_the_next_coat_and_the_air_it_holds_for() -> None:
+    view = _notice(*_found({"products.primer.overcoat.any-warm.if_exceeded": "abrade with P320 and dust off"}))
+    subjects = [row.subject.replace("\N{NO-BREAK SPACE}", " ") for group in view.groups for row in group.rows]
+    about = "Action if the maximum overcoating interval is exceeded for the overcoating interval to any coat at 15 °C"
+    assert subjects == [f"{about} of the product Example primer"]
+
+
 def test_a_swapped_reference_shows_the_name_of_its_own_side() -> None:
     view = _notice(*_found({f"{PRIMER}.product": "barrier", f"{PRIMER}.variant": "standard"}))
     rows = [row for group in view.groups for row in group.rows if row.subject.startswith("Product ")]
     shown = [tuple("".join(run.text for run in side) for side in (row.old, row.new)) for row in rows]
-    assert shown == [("primer (Example primer)", "barrier (Example barrier)")]
+    assert shown == [("Example primer", "Example barrier")]
 
 
 @pytest.mark.parametrize(("words", "whole"), [(400, False), (401, True)])

@@ -54,6 +54,8 @@ def test_many_or_long_columns_become_cards(headings: tuple[str, ...], rows: list
         ("x xx " * 5, ""),
         ("x" * 11, "short"),
         ("isobutyraldehyde", ""),
+        ("Tue 2026-12-01 07:00", ""),
+        ("2026-12-01", "short"),
         ("90 min\n16 h after it at 20 °C", "short"),
     ],
 )

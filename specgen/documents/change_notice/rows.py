@@ -35,8 +35,8 @@ def change_row(number: str, change: Change, words: Words, *, for_maker: bool) ->
     before, after = (
         whole_text(value, everything=everything, language=words.translate) for value in (fact.old, fact.new)
     )
-    named = [f" ({name})" if name else "" for name in change.names]
-    old, new = marked(before + named[0], after + named[1])
+    # of a record that is named its name, for its id says nothing to a reader
+    old, new = marked(change.names[0] or before, change.names[1] or after)
     return ChangeRow(
         number=number,
         concern=words(CONCERNS[change.concern]),
