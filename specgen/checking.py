@@ -1,53 +1,76 @@
-"""Check a folder: read it, parse it, run the rules, apply the waivers. Called by `check` and `render`, and promised as `specgen.check`."""
+"""Check folders: read, parse, run the rules, apply the waivers. Called by `check` and `render`, and promised as `specgen.check`."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
 from time import perf_counter
 
 from specgen.findings import Report
 from specgen.model.parse import Loaded, load, without_collector
-from specgen.rules.alternatives import with_alternatives
+from specgen.model.spec import LIST_KINDS
+from specgen.rules.judge import Judged, judge
 from specgen.rules.most_findings import severest
 from specgen.rules.not_judged import not_judged
-from specgen.rules.offers import on_offers
 from specgen.rules.range_taken_in import range_notes
-from specgen.rules.run import Stopped, Timings
-from specgen.rules.shared_out import judged_by_all
+from specgen.rules.run import Timings
 from specgen.rules.waivers import apply_waivers
 
 READING = "reading the sources"
 
+_MANY = 400
+"""Records from which judging takes so long that it is shared among the cores even where every rule was read before; and as many as
+folders that are judged together hold, but for the last of them."""
+
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """What was read, the findings on it, and the day it was judged by."""
+    """What was read, the findings on it, the day it was judged by, and the seconds each part of the work took."""
 
     loaded: Loaded
     report: Report
     on: date
+    timings: Timings = field(default_factory=dict, compare=False)
 
 
-def check(folder: Path, on: date, timings: Timings | None = None) -> Checked:
-    """All findings on a folder of sources, by date `on`; what each part of the work took goes into `timings`.
-
-    Raises SourceError where the folder cannot be read at all.
-    """
+def check(folder: Path, on: date) -> Checked:
+    """All findings on a folder of sources, by date `on`. Raises SourceError where the folder cannot be read at all."""
     with without_collector():
-        begun = perf_counter()
-        loaded = load(folder)
-        if timings is not None:
-            timings[READING] = perf_counter() - begun
-        return check_loaded(loaded, on, timings)
+        return check_loaded(load(folder), on)
 
 
-def check_loaded(loaded: Loaded, on: date, timings: Timings | None = None) -> Checked:
+def check_loaded(loaded: Loaded, on: date) -> Checked:
     """All findings on sources already read."""
-    stopped: list[Stopped] = []
-    found = with_alternatives(judged_by_all(loaded, on, timings, stopped), loaded, on)
-    found.extend(on_offers(loaded, on))
-    judged = apply_waivers(found, loaded, on, frozenset(one.rule for one in stopped))
-    found = [*loaded.findings, *range_notes(loaded), *severest(judged)]
-    return Checked(loaded, Report.of(found, not_judged(loaded, stopped)), on)
+    (judged,) = judge([loaded], on, in_two=_records(loaded) >= _MANY)
+    return _checked(loaded, judged, on)
+
+
+def check_each(folders: Iterable[Path], on: date) -> Iterator[Checked]:
+    """`check` of each folder, on all cores: for a program that has just begun and still has to read the rules."""
+    with without_collector():
+        held: list[tuple[Loaded, float]] = []
+        for folder in folders:
+            begun = perf_counter()
+            loaded = load(folder)
+            held.append((loaded, perf_counter() - begun))
+            if sum(_records(one) for one, _ in held) >= _MANY:
+                yield from _together(held, on)
+                held = []
+        yield from _together(held, on)
+
+
+def _together(held: Sequence[tuple[Loaded, float]], on: date) -> Iterator[Checked]:
+    judged = judge([loaded for loaded, _ in held], on, in_two=True)
+    for (loaded, took), one in zip(held, judged, strict=True):
+        yield _checked(loaded, one._replace(timings={READING: took, **one.timings}), on)
+
+
+def _checked(loaded: Loaded, judged: Judged, on: date) -> Checked:
+    found = [*loaded.findings, *range_notes(loaded), *severest(apply_waivers(judged, loaded, on))]
+    return Checked(loaded, Report.of(found, not_judged(loaded, judged.stopped)), on, judged.timings)
+
+
+def _records(loaded: Loaded) -> int:
+    return sum(len(getattr(loaded.judged, kind)) for kind in LIST_KINDS) if loaded.judged is not None else 0

@@ -15,36 +15,35 @@ Answer = TypeVar("Answer")
 
 
 def side_by_side(
-    works: Sequence[Callable[[], Answer]], ready: Callable[[], object], *, first_here: bool = False
+    works: Sequence[Callable[[], Answer]], ready: Callable[[], object] | None = None, *, here_too: bool = False
 ) -> Iterator[Answer]:
     """The answer of each work, in their order; what one raises is raised in its place.
 
     `ready` is called once before the processes part, so that what it loads is loaded once. Answers have to be picklable. Where the
     machine has one core or cannot copy a process, in a copy itself, and where a copy is ended from outside, the work is done here. With
-    `first_here` the first is done here in any case while copies do the others: for works alike in length, one a core, this saves the
-    memory of a copy.
+    `here_too` this process takes works like its copies, which are one fewer: nothing is answered until it finds none left to take.
     """
-    own = 1 if first_here else 0
-    copies = min(len(works), cores()) - own
+    processes = min(len(works), cores())
     is_copy = multiprocessing.current_process().daemon
-    if copies + own < 2 or is_copy or "fork" not in multiprocessing.get_all_start_methods():
+    if processes < 2 or is_copy or "fork" not in multiprocessing.get_all_start_methods():
         yield from (work() for work in works)
         return
-    ready()
+    if ready is not None:
+        ready()
     context = multiprocessing.get_context("fork")
-    nobody_has = context.Value("i", own)
+    nobody_has = context.Value("i", 0)
     pipes: dict[Connection, Any] = {}
     answers: dict[int, tuple[Any, Exception | None]] = {}
     try:
-        for _ in range(copies):
+        for _ in range(processes - here_too):
             here, there = context.Pipe(duplex=False)
             copy = context.Process(target=_serve, args=([*pipes, here], there, works, nobody_has), daemon=True)
             copy.start()
             there.close()
             pipes[here] = copy
-        if first_here:
-            yield works[0]()
-        for number, work in enumerate(works[own:], own):
+        if here_too:
+            answers.update((number, (works[number](), None)) for number in _taken(nobody_has, len(works)))
+        for number, work in enumerate(works):
             while number not in answers and pipes:
                 _take(pipes, answers)
             # a copy that was ended, for want of memory perhaps, leaves its work to this process
@@ -84,15 +83,21 @@ def _serve(
     try:
         for other in others:
             other.close()
-        while True:
-            with nobody_has.get_lock():
-                number = nobody_has.value
-                nobody_has.value += 1
-            if number >= len(works):
-                break
+        for number in _taken(nobody_has, len(works)):
             there.send((number, *_worked_out(works[number])))
     finally:
         os._exit(0)
+
+
+def _taken(nobody_has: Any, count: int) -> Iterator[int]:
+    """The numbers of the works that this process takes, one after the other, until none is left."""
+    while True:
+        with nobody_has.get_lock():
+            number = nobody_has.value
+            nobody_has.value += 1
+        if number >= count:
+            return
+        yield number
 
 
 def _worked_out(work: Callable[[], object]) -> tuple[object, Exception | None]:

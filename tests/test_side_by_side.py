@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import signal
+import time
 from collections.abc import Callable
 from itertools import islice
 from multiprocessing import active_children
@@ -34,18 +35,22 @@ def test_they_are_worked_out_elsewhere_where_there_are_cores(cores: int) -> None
     assert (HERE in where) == (cores == 1)
 
 
-def test_the_first_may_be_kept_here(cores: int) -> None:
-    first, *others = side_by_side([os.getpid] * 4, lambda: None, first_here=True)
-    assert first == HERE
-    assert (HERE in others) == (cores == 1)
+def test_works_may_be_taken_here_too(cores: int) -> None:
+    def where() -> int:
+        time.sleep(0.05)  # so that nobody takes them all
+        return os.getpid()
+
+    answers = set(side_by_side([where] * 20, here_too=True))
+    assert HERE in answers
+    assert len(answers) == cores
 
 
-def test_a_fault_of_the_one_kept_here_ends_the_others() -> None:
+def test_a_fault_of_one_that_may_be_taken_here_ends_the_others() -> None:
     def faulty() -> int:
         raise RenderError("the page is out of bounds")
 
     with pytest.raises(RenderError, match="out of bounds"):
-        list(side_by_side([faulty, os.getpid], lambda: None, first_here=True))
+        list(side_by_side([faulty] * 4, here_too=True))
     assert not active_children()
 
 

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Iterable
 from pathlib import Path
 
-from specgen.checking import Checked, check
+from specgen.checking import Checked, check_each
 from specgen.clock import today
 from specgen.commands.outcome import CannotRunError
 from specgen.commands.typed import day
 from specgen.model.parse import without_collector
-from specgen.rules.run import Timings
 from specgen.source.characters import printable_name
 from specgen.source.project import find_project, projects_in
 
@@ -31,10 +31,10 @@ def declare_folder(parser: argparse.ArgumentParser) -> None:
     )
 
 
-def checked_folder(folder: Path, arguments: argparse.Namespace, timings: Timings | None = None) -> Checked:
-    """The folder checked; `timings` takes what each part took. Raises CannotDoError where it cannot be read at all."""
+def checked_folders(folders: Iterable[Path], arguments: argparse.Namespace) -> list[Checked]:
+    """Each folder checked. Raises CannotDoError where one cannot be read at all."""
     with without_collector(to_the_end=True):
-        return check(folder, arguments.on or today(), timings)
+        return list(check_each(folders, arguments.on or today()))
 
 
 def project_folders(arguments: argparse.Namespace) -> tuple[Path, ...]:

@@ -8,7 +8,7 @@ from collections.abc import Callable, Collection, Mapping, Sequence
 from pathlib import Path
 
 from specgen.checking import Checked
-from specgen.commands.folder import checked_folder, declare_folder, prefix_of, project_folders
+from specgen.commands.folder import checked_folders, declare_folder, prefix_of, project_folders
 from specgen.commands.outcome import REFUSED, CannotRunError, Outcome
 from specgen.commands.targets import write_files
 from specgen.findings import Severity
@@ -60,7 +60,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(arguments: argparse.Namespace) -> Outcome:
     out = _folder_for(arguments.out)
     folders = project_folders(arguments)
-    each = [(folder, checked_folder(folder, arguments)) for folder in folders]
+    each = list(zip(folders, checked_folders(folders, arguments), strict=True))
     if faulty := [one for one in each if one[1].report.count(Severity.ERROR)]:
         reports = (as_text.write(held.report, prefix=prefix_of(folder), on=held.on) for folder, held in faulty)
         return Outcome("\n".join(reports), REFUSED, _NOTHING)

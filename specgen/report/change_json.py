@@ -16,7 +16,7 @@ from specgen.comparison.sentences import sentence, whole_text
 from specgen.comparison.tally import counted
 from specgen.findings import Finding, Place
 from specgen.model.declaring import Audience
-from specgen.rules.titles import titles
+from specgen.rules.titles import title_of
 from specgen.source.characters import printable
 from specgen.units.rounding import plain_text
 
@@ -138,6 +138,6 @@ def _side(finding: Finding | None, *, makers: bool) -> dict[str, Any] | None:
         return None
     if not makers:
         # a customer is told which rule speaks, not its words on this value
-        return {"id": finding.id, "severity": finding.severity.value, "title": titles().get(finding.id, "")}
+        return {"id": finding.id, "severity": finding.severity.value, "title": title_of(finding.id)}
     said = {"id": finding.id, "severity": finding.severity.value, "path": finding.path, "what": finding.what}
     return {key: printable(text) for key, text in said.items()} | {"place": _place(finding.place)}

@@ -1,7 +1,7 @@
 """A system whose coats may be met by several products is judged with each of them, and what depends on the choice is told as that.
 
 What is found whichever is taken stands as it is. What is found with some alone is a warning that names them, unless every way
-has an error of its own: then none is possible, and the errors stay. Called by `specgen.checking`.
+has an error of its own: then none is possible, and the errors stay. Called by `judge`.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ from specgen.model.requirement import Required
 from specgen.model.spec import Spec
 from specgen.model.system import Layer, System
 from specgen.model.walk import Path
-from specgen.rules.declare import all_rules
+from specgen.rules.declare import Rule
 from specgen.rules.run import run_rules
 from specgen.units.locale import phrase
 
@@ -45,26 +45,36 @@ def number_of_ways(system: System) -> int:
     return number
 
 
-def with_alternatives(found: Sequence[Finding], loaded: Loaded, on: date) -> list[Finding]:
-    """The findings of a folder, those of its open systems by every way to meet them."""
-    merged, spec = list(found), loaded.judged
+def by_every_way(loaded: Loaded, on: date, rules: Sequence[Rule]) -> dict[str, list[list[Finding]]]:
+    """What some of the rules find on each open system, by its id: a list a way, in the order of the ways."""
+    spec, told = loaded.judged, dict[str, list[list[Finding]]]()
     for _, system in every(spec.systems) if spec is not None else ():
         if spec is not None and number_of_ways(system) > 1:
             try:
-                merged = _merged(merged, system, spec, loaded, on)
+                within = frozenset(concerned(system.id, spec))
             except NotWholeError:
                 # what the system is used in was not read; the requirements themselves were judged
                 continue
+            told[system.id] = [
+                judged_by_coats(spec.with_system(taken), loaded, on, within, rules)
+                for _, taken in islice(_ways(system), MOST_WAYS)
+            ]
+    return told
+
+
+def with_alternatives(
+    found: Sequence[Finding], loaded: Loaded, told: Mapping[str, Sequence[Sequence[Finding]]]
+) -> list[Finding]:
+    """The findings of a folder, those of its open systems by what was told of every way to meet them."""
+    merged, spec = list(found), loaded.judged
+    for id, of_ways in told.items():
+        if spec is not None:
+            merged = _merged(merged, spec.systems[id], [{_key(one): one for one in each} for each in of_ways])
     return merged
 
 
-def _merged(found: list[Finding], system: System, spec: Spec, loaded: Loaded, on: date) -> list[Finding]:
-    within = frozenset(concerned(system.id, spec))
-    ways: list[Way] = []
-    told: list[dict[_Key, Finding]] = []
-    for way, taken in islice(_ways(system), MOST_WAYS):
-        ways.append(way)
-        told.append({_key(one): one for one in judged_by_coats(spec.with_system(taken), loaded, on, within)})
+def _merged(found: list[Finding], system: System, told: list[dict[_Key, Finding]]) -> list[Finding]:
+    ways = [way for way, _ in islice(_ways(system), MOST_WAYS)]
     always = set.intersection(*({*each} for each in told))
     depends = {key: one for each in told for key, one in each.items() if key not in always}
     possible = any(all(depends[key].severity is not Severity.ERROR for key in each if key in depends) for each in told)
@@ -77,10 +87,12 @@ def _merged(found: list[Finding], system: System, spec: Spec, loaded: Loaded, on
     return kept
 
 
-def judged_by_coats(spec: Spec, loaded: Loaded, on: date, within: Container[Path]) -> list[Finding]:
-    """What the rules that go by the products of coats find on these records of a specification with other products."""
-    rules = [rule for rule in all_rules() if rule.on in _BY_COAT and not rule.id.startswith(_ITSELF)]
-    return run_rules(replace(loaded, judged=spec, findings=[]), on, rules, within=within)
+def judged_by_coats(
+    spec: Spec, loaded: Loaded, on: date, within: Container[Path], rules: Sequence[Rule]
+) -> list[Finding]:
+    """What those of the rules that go by the products of coats find on these records of a specification with other products."""
+    concerning = [rule for rule in rules if rule.on in _BY_COAT and not rule.id.startswith(_ITSELF)]
+    return run_rules(replace(loaded, judged=spec, findings=[]), on, concerning, within=within)
 
 
 def concerned(system: str, spec: Spec) -> Iterator[Path]:

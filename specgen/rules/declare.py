@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 from datetime import date
 from functools import cache
 from importlib import import_module
-from pkgutil import walk_packages
+from pkgutil import iter_modules
 from typing import Any, NamedTuple, TypeVar
 
 from specgen.findings import Severity
@@ -42,10 +42,14 @@ Check = Callable[[Any, Spec, date], Iterator[Problem]]
 
 
 class Family(NamedTuple):
-    """The rules of one folder: their ids begin with `prefix`, and what they find concerns `concern` where a rule names no other."""
+    """The rules of one folder: their ids begin with `prefix`, and what they find concerns `concern` where a rule names no other.
+
+    `sentences`: what takes them time is to read what is said in words.
+    """
 
     prefix: str
     concern: Concern
+    sentences: bool
 
 
 class Rule(NamedTuple):
@@ -71,11 +75,11 @@ _rules: dict[str, Rule] = {}
 Subject = TypeVar("Subject", bound=Node)
 
 
-def family(folder: str, prefix: str, concern: Concern) -> None:
+def family(folder: str, prefix: str, concern: Concern, *, sentences: bool = False) -> None:
     """Declare a folder, by its dotted name, a family of rules. Raises TypeError where another folder has the prefix."""
     if any(known.prefix == prefix for known in _families.values()):
         raise TypeError(f"{prefix} is the prefix of two families")
-    _families[folder] = Family(prefix, concern)
+    _families[folder] = Family(prefix, concern, sentences)
 
 
 def rule(
@@ -116,12 +120,37 @@ def rule(
     return enter
 
 
+def families(*, sentences: bool) -> tuple[str, ...]:
+    """The dotted names of the folders of rules, of those that read sentences or of the others: a rule lives in that of its family,
+    as specgen.rules.film.limits_in_order."""
+    package = import_module("specgen.rules")
+    folders = [module.name for module in iter_modules(package.__path__, "specgen.rules.") if module.ispkg]
+    for folder in folders:
+        import_module(folder)
+    return tuple(folder for folder in folders if _families[folder].sentences is sentences)
+
+
+def _all_families() -> tuple[str, ...]:
+    return families(sentences=True) + families(sentences=False)
+
+
+@cache
+def rules_of(folder: str) -> tuple[Rule, ...]:
+    """The rules of one family, in the order of their ids. The modules of the others are not read."""
+    for module in iter_modules(import_module(folder).__path__, f"{folder}."):
+        import_module(module.name)
+    return tuple(_rules[key] for key in sorted(_rules) if key.startswith(_families[folder].prefix))
+
+
 @cache
 def all_rules() -> tuple[Rule, ...]:
     """Every rule, in the order of their ids."""
-    package = import_module("specgen.rules")
-    for module in walk_packages(package.__path__, "specgen.rules."):
-        # A rule lives in a folder of its family: specgen.rules.film.limits_in_order
-        if module.name.count(".") == 3:
-            import_module(module.name)
-    return tuple(_rules[key] for key in sorted(_rules))
+    return tuple(sorted((one for folder in _all_families() for one in rules_of(folder)), key=lambda one: one.id))
+
+
+def rule_named(rule_id: str) -> Rule | None:
+    """The rule of this id, for which its family alone is read. None where no rule has it."""
+    for folder in _all_families():
+        if rule_id.startswith(_families[folder].prefix):
+            rules_of(folder)
+    return _rules.get(rule_id)

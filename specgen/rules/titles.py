@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from functools import cache
-
 from specgen.model.faults import SHAPE_FAULTS
-from specgen.rules.declare import all_rules
+from specgen.rules.declare import rule_named
 from specgen.rules.waivers import FAULTS as WAIVER_FAULTS
 from specgen.source.faults import FAULTS as SOURCE_FAULTS
 
 
-@cache
-def titles() -> Mapping[str, str]:
-    """The titles of all rules and faults by their ids."""
-    faults = (SOURCE_FAULTS, SHAPE_FAULTS, WAIVER_FAULTS)
-    return {rule.id: rule.page.title for rule in all_rules()} | {
-        key: fault.title for held in faults for key, fault in held.items()
-    }
+def title_of(id: str) -> str:
+    """The title of a rule or fault, by its id; empty of any other."""
+    for faults in (SOURCE_FAULTS, SHAPE_FAULTS, WAIVER_FAULTS):
+        if id in faults:
+            return faults[id].title
+    rule = rule_named(id)
+    return "" if rule is None else rule.page.title

@@ -7,10 +7,9 @@ A finding in a product, preparation or system is waived only where every job tha
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Set
+from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date
-from functools import cache
 from typing import NamedTuple
 
 from specgen.facts.graph import PROJECT, address_of, jobs_in, reach
@@ -20,7 +19,7 @@ from specgen.model.control import Waiver
 from specgen.model.guarded import NotWholeError
 from specgen.model.parse import Loaded
 from specgen.model.spec import Spec
-from specgen.rules.declare import all_rules
+from specgen.rules.judge import Judged
 from specgen.standards.citations import Basis, Citation
 
 
@@ -67,30 +66,26 @@ FAULTS = {
 }
 
 
-def apply_waivers(found: list[Finding], loaded: Loaded, on: date, stopped: Set[str] = frozenset()) -> list[Finding]:
+def apply_waivers(judged: Judged, loaded: Loaded, on: date) -> list[Finding]:
     """The findings with waived warnings turned into notes, and the faults of the waivers themselves.
 
-    `stopped` are ids of rules that could not judge some record: that a waiver of theirs sets nothing aside cannot be told.
+    That the waiver of a rule which could not judge some record sets nothing aside cannot be told.
     """
-    spec = loaded.judged
+    spec, found = loaded.judged, judged.found
     if spec is None:
         return found
+    stopped = {one.rule for one in judged.stopped}
     jobs = {**spec.jobs, **loaded.partial.get("jobs", {})}
     held = [(job_id, waiver) for job_id, job in jobs.items() for waiver in job.waivers]
-    result = [_waived(finding, held, spec, on) for finding in found]
+    # what such a rule finds stays as it is, even where it only warns
+    result = [one if one.id in judged.never_waived else _waived(one, held, spec, on) for one in found]
     for job_id, waiver in held:
         result.extend(
             fault
-            for fault in _faults(job_id, waiver, found, loaded, on)
+            for fault in _faults(job_id, waiver, judged, loaded, on)
             if fault.id != "WVR001" or not (waiver.rule in stopped or _unread(waiver, spec, loaded))
         )
     return result
-
-
-@cache
-def never_waived() -> frozenset[str]:
-    """Ids of the rules that no waiver sets aside, not even where they only warn."""
-    return frozenset(rule.id for rule in all_rules() if not rule.waivable)
 
 
 def waiver_matches(waiver: Waiver, finding: Finding) -> bool:
@@ -98,7 +93,7 @@ def waiver_matches(waiver: Waiver, finding: Finding) -> bool:
 
 
 def _waived(finding: Finding, held: list[tuple[str, Waiver]], spec: Spec, on: date) -> Finding:
-    if finding.severity is not Severity.WARNING or finding.id in never_waived():
+    if finding.severity is not Severity.WARNING:
         return finding
     granted = {job_id: w for job_id, w in held if waiver_matches(w, finding) and in_force(w, on)}
     if not granted or not _jobs_with(finding, spec) <= set(granted):
@@ -128,12 +123,12 @@ def _unread(waiver: Waiver, spec: Spec, loaded: Loaded) -> bool:
     )
 
 
-def _faults(job_id: str, waiver: Waiver, found: list[Finding], loaded: Loaded, on: date) -> Iterator[Finding]:
+def _faults(job_id: str, waiver: Waiver, judged: Judged, loaded: Loaded, on: date) -> Iterator[Finding]:
     path = ("jobs", job_id, "waivers", waiver.id)
-    aimed = [finding for finding in found if waiver_matches(waiver, finding)]
+    aimed = [finding for finding in judged.found if waiver_matches(waiver, finding)]
     if any(finding.severity is Severity.ERROR for finding in aimed):
         yield _fault("WVR003", path, loaded, f"the waiver {waiver.id} names an error")
-    elif waiver.rule in never_waived():
+    elif waiver.rule in judged.never_waived:
         # whether it finds anything today or not: the waiver would be printed as granted
         yield _fault(
             "WVR004", (*path, "rule"), loaded, f"the waiver {waiver.id} names {waiver.rule}, which cannot be waived"

@@ -15,7 +15,7 @@ import pytest
 from specgen.commands import main
 from specgen.commands import sides as sides_of_compare
 from specgen.report.change_json import schema
-from specgen.rules.titles import titles
+from specgen.rules.titles import title_of
 from specgen.source.git import Git
 from specgen.source.project import read_project
 from tests.good_spec import GOOD
@@ -120,7 +120,7 @@ def test_json_follows_its_schema(sides: Path, capsys: pytest.CaptureFixture[str]
     # a customer is told which rule speaks, in its title, and neither where nor of which value
     named = [side for moved in by_reader["customer"]["findings"] for side in moved.values() if side is not None]
     assert len(by_reader["customer"]["findings"]) == len(told["findings"])
-    assert all(side["title"] == titles()[side["id"]] and set(side) == {"id", "severity", "title"} for side in named)
+    assert all(side["title"] == title_of(side["id"]) and set(side) == {"id", "severity", "title"} for side in named)
     # a customer's copy names neither what the user typed nor where it stands
     folders = _run("old", str(sides / "new"), "--format", "json", capsys=capsys)[1]
     assert (json.loads(folders)["old"], json.loads(folders)["new"]) == ("old", "new")

@@ -39,9 +39,8 @@ def _parsed() -> dict[str, ast.Module]:
 # Answers that may be kept by functools although they look into tables, each with the reason.
 MAY_BE_KEPT = {
     "specgen.rules.declare.all_rules": "imports the rules, whose citations carry the table they were read in",
-    "specgen.rules.waivers.never_waived": "asks of the rules only which may be waived, which the program says",
+    "specgen.rules.declare.rules_of": "imports the rules, whose citations carry the table they were read in",
     "specgen.rendering.pdf._print_sheet": "reads the style of paper, which knows no table",
-    "specgen.rules.titles.titles": "takes of the rules their ids and titles alone, which their pages say and no table",
     "specgen.facts.job.practices.ordered": "who asks it reads the same table for himself",
     "specgen.facts.job.safe_forms.lacking": "who asks it reads the same table for himself",
     "specgen.facts.job.made_light_of.passed_over": "who asks it reads the same tables for himself",

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from specgen.comparison.changes import Comparison, FigureMoved, FindingMoved, Kind
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
-from specgen.rules.titles import titles
+from specgen.rules.titles import title_of
 from specgen.units.locale import N_
 
 _MOST = 60
@@ -108,7 +108,7 @@ def _told(moved: tuple[FindingMoved, ...], *, for_maker: bool) -> Iterator[tuple
             was = entry.old.severity.value if entry.old is not None else "–"
             now = entry.new.severity.value if entry.new is not None else "–"
             # a customer is told which rule speaks, not its words on this value
-            yield held.id, *([held.path] if for_maker else []), was, now, held.what or titles().get(held.id, "")
+            yield held.id, *([held.path] if for_maker else []), was, now, held.what or title_of(held.id)
 
 
 def _tables(found: Comparison, words: Words) -> TableView:

@@ -8,7 +8,7 @@ from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.facts.graph import document_closure
 from specgen.findings import Severity
 from specgen.model.job import Job
-from specgen.rules.titles import titles
+from specgen.rules.titles import title_of
 
 
 def open_warnings(job: Job, context: Context) -> TableView:
@@ -17,7 +17,7 @@ def open_warnings(job: Job, context: Context) -> TableView:
     words = context.words
     reached = {*(".".join(address) for address in document_closure(context.spec, ("jobs", job.id)))}
     rows = [
-        (found.id, titles()[found.id], place_in_words(found.path, context.spec, words))
+        (found.id, title_of(found.id), place_in_words(found.path, context.spec, words))
         for found in context.findings
         if found.severity is Severity.WARNING
         and (found.path.startswith("project") or ".".join(found.path.split(".")[:2]) in reached)

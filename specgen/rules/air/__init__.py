@@ -2,4 +2,4 @@
 
 from specgen.rules.kit import Concern, family
 
-family(__name__, "AIR", Concern.SAFETY)
+family(__name__, "AIR", Concern.SAFETY, sentences=True)

@@ -2,7 +2,7 @@
 
 from specgen.rules.kit import Concern, family
 
-family(__name__, "CLI", Concern.CLIMATE)
+family(__name__, "CLI", Concern.CLIMATE, sentences=True)
 
 # the ambient conditions that a product can limit, by their keys
 CONDITIONS = {

@@ -2,4 +2,4 @@
 
 from specgen.rules.kit import Concern, family
 
-family(__name__, "DOC", Concern.DOCUMENT)
+family(__name__, "DOC", Concern.DOCUMENT, sentences=True)

@@ -2,4 +2,4 @@
 
 from specgen.rules.kit import Concern, family
 
-family(__name__, "JOB", Concern.ACCEPTANCE)
+family(__name__, "JOB", Concern.ACCEPTANCE, sentences=True)
