@@ -10,8 +10,7 @@ from time import perf_counter
 
 from specgen.findings import Report
 from specgen.model.parse import Loaded, load, without_collector
-from specgen.model.spec import LIST_KINDS
-from specgen.rules.judge import Judged, judge
+from specgen.rules.judge import Judged, is_many, judge
 from specgen.rules.most_findings import severest
 from specgen.rules.not_judged import not_judged
 from specgen.rules.range_taken_in import range_notes
@@ -19,10 +18,6 @@ from specgen.rules.run import Timings
 from specgen.rules.waivers import apply_waivers
 
 READING = "reading the sources"
-
-_MANY = 400
-"""Records from which judging takes so long that it is shared among the cores even where every rule was read before; and as many as
-folders that are judged together hold, but for the last of them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,26 +38,26 @@ def check(folder: Path, on: date) -> Checked:
 
 def check_loaded(loaded: Loaded, on: date) -> Checked:
     """All findings on sources already read."""
-    (judged,) = judge([loaded], on, in_two=_records(loaded) >= _MANY)
+    (judged,) = judge([loaded], on)
     return _checked(loaded, judged, on)
 
 
 def check_each(folders: Iterable[Path], on: date) -> Iterator[Checked]:
-    """`check` of each folder, on all cores: for a program that has just begun and still has to read the rules."""
+    """`check` of each folder, for a program that has just begun. Small folders are judged together, before the next is read."""
     with without_collector():
         held: list[tuple[Loaded, float]] = []
         for folder in folders:
             begun = perf_counter()
             loaded = load(folder)
             held.append((loaded, perf_counter() - begun))
-            if sum(_records(one) for one, _ in held) >= _MANY:
+            if is_many([one for one, _ in held]):
                 yield from _together(held, on)
                 held = []
         yield from _together(held, on)
 
 
 def _together(held: Sequence[tuple[Loaded, float]], on: date) -> Iterator[Checked]:
-    judged = judge([loaded for loaded, _ in held], on, in_two=True)
+    judged = judge([loaded for loaded, _ in held], on, beginning=True)
     for (loaded, took), one in zip(held, judged, strict=True):
         yield _checked(loaded, one._replace(timings={READING: took, **one.timings}), on)
 
@@ -70,7 +65,3 @@ def _together(held: Sequence[tuple[Loaded, float]], on: date) -> Iterator[Checke
 def _checked(loaded: Loaded, judged: Judged, on: date) -> Checked:
     found = [*loaded.findings, *range_notes(loaded), *severest(apply_waivers(judged, loaded, on))]
     return Checked(loaded, Report.of(found, not_judged(loaded, judged.stopped)), on, judged.timings)
-
-
-def _records(loaded: Loaded) -> int:
-    return sum(len(getattr(loaded.judged, kind)) for kind in LIST_KINDS) if loaded.judged is not None else 0

@@ -37,7 +37,9 @@ def side_by_side(
     try:
         for _ in range(processes - here_too):
             here, there = context.Pipe(duplex=False)
-            copy = context.Process(target=_serve, args=([*pipes, here], there, works, nobody_has), daemon=True)
+            copy = context.Process(
+                target=_serve, args=([*pipes, here], there, works, nobody_has, here_too), daemon=True
+            )
             copy.start()
             there.close()
             pipes[here] = copy
@@ -75,7 +77,11 @@ def _take(pipes: dict[Connection, Any], answers: dict[int, tuple[Any, Exception 
 
 
 def _serve(
-    others: list[Connection], there: Connection, works: Sequence[Callable[[], object]], nobody_has: Any
+    others: list[Connection],
+    there: Connection,
+    works: Sequence[Callable[[], object]],
+    nobody_has: Any,
+    at_the_end: bool,
 ) -> NoReturn:
     # a key pressed to stop is for the original, which then ends its copies
     signal.signal(signal.SIGINT, signal.SIG_IGN)
@@ -83,8 +89,10 @@ def _serve(
     try:
         for other in others:
             other.close()
-        for number in _taken(nobody_has, len(works)):
-            there.send((number, *_worked_out(works[number])))
+        told = ((number, *_worked_out(works[number])) for number in _taken(nobody_has, len(works)))
+        # who does works of his own takes no answers meanwhile, and a full pipe would keep us waiting
+        for answer in list(told) if at_the_end else told:
+            there.send(answer)
     finally:
         os._exit(0)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import signal
 import time
+from collections import Counter
 from collections.abc import Callable
 from itertools import islice
 from multiprocessing import active_children
@@ -36,13 +37,14 @@ def test_they_are_worked_out_elsewhere_where_there_are_cores(cores: int) -> None
 
 
 def test_works_may_be_taken_here_too(cores: int) -> None:
-    def where() -> int:
+    def where() -> tuple[int, str]:
         time.sleep(0.05)  # so that nobody takes them all
-        return os.getpid()
+        return os.getpid(), "more than a pipe holds" * 10_000
 
-    answers = set(side_by_side([where] * 20, here_too=True))
-    assert HERE in answers
-    assert len(answers) == cores
+    done = Counter(process for process, _ in side_by_side([where] * 30, here_too=True))
+    assert HERE in done
+    assert len(done) == cores
+    assert min(done.values()) > 1
 
 
 def test_a_fault_of_one_that_may_be_taken_here_ends_the_others() -> None:

@@ -38,6 +38,20 @@ class Stopped(NamedTuple):
     missing: str
 
 
+class Share(NamedTuple):
+    """Part `number`, from 0, of `parts` that follow each other."""
+
+    number: int
+    parts: int
+
+    def of_all(self, subjects: tuple[tuple[Path, Node], ...]) -> tuple[tuple[Path, Node], ...]:
+        first, end = (len(subjects) * edge // self.parts for edge in (self.number, self.number + 1))
+        return subjects[first:end]
+
+
+ALL = Share(0, 1)
+
+
 def run_rules(
     loaded: Loaded,
     on: date,
@@ -64,8 +78,9 @@ def found_by_rule(
     timings: Timings | None,
     stopped: list[Stopped],
     within: Container[Path] | None = None,
+    share: Share = ALL,
 ) -> Iterator[list[Finding]]:
-    """The findings of each rule, as `run_rules` gives them; nothing where nothing can be judged."""
+    """The findings of each rule, as `run_rules` gives them, on one share of the records; nothing where nothing can be judged."""
     spec = loaded.judged
     if spec is None:
         return
@@ -73,7 +88,7 @@ def found_by_rule(
     for rule in rules:
         begun = perf_counter()
         if rule.on not in of_kind:
-            of_kind[rule.on] = tuple(_subjects(loaded, spec, rule.on))
+            of_kind[rule.on] = share.of_all(tuple(_subjects(loaded, spec, rule.on)))
         yield [
             one
             for path, subject in of_kind[rule.on]

@@ -10,6 +10,8 @@ import re
 import stat
 from bisect import bisect_right
 from collections.abc import Iterator
+from dataclasses import replace
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -38,6 +40,7 @@ class _ShippedLoader(_BASE_LOADER):  # type: ignore[misc]  # which of the two it
 
 
 FINDING_LIMIT = 500
+_KEPT = 64  # files
 _MENDS = 20
 _REREAD_LIMIT = 4 * FILE_LIMIT
 _DOCUMENT = re.compile(r"(---|\.\.\.)(?=\s|$)")
@@ -64,8 +67,14 @@ def read_file(path: Path, name: str) -> tuple[SourceFile, list[Finding]]:
 def read_text(raw: bytes, name: str) -> tuple[SourceFile, list[Finding]]:
     """The bytes of one file as a SourceFile and the faults found in it, in the order of the file. Never raises.
 
-    The root is None where the file could not be read to its end.
+    The root is None where the file could not be read to its end. A range that several projects share is read once.
     """
+    file, findings = _read(raw)
+    return replace(file, name=name), [replace(one, place=replace(one.place, file=name)) for one in findings]
+
+
+@lru_cache(maxsize=_KEPT)
+def _read(raw: bytes, name: str = "") -> tuple[SourceFile, list[Finding]]:
     characters = decode(raw, name)
     if not characters.whole:
         findings = _bounded(characters.findings, name, characters.shown)

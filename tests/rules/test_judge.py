@@ -1,4 +1,4 @@
-"""Folders judged in two processes: what is found, in which order, what stopped and which tables were looked into, as one says it."""
+"""Folders judged in several processes: what is found, in which order, what stopped and which tables were looked into, as one says it."""
 
 from __future__ import annotations
 
@@ -7,11 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from specgen import checking, side_by_side
+from specgen import side_by_side
 from specgen.checking import check, check_each
 from specgen.model.parse import Loaded, load
+from specgen.rules import judge as module
 from specgen.rules.declare import all_rules, families, rules_of
 from specgen.rules.judge import judge
+from specgen.rules.run import Share
 from specgen.standards.reads import recorded
 from tests.good_spec import DEMO, GOOD, ON
 
@@ -35,27 +37,30 @@ def loaded(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Loaded]:
 
 @pytest.fixture(params=[1, 2, 3])
 def cores(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(side_by_side, "cores", lambda: request.param)
+    for each in (side_by_side, module):
+        monkeypatch.setattr(each, "cores", lambda: request.param)
 
 
+@pytest.mark.parametrize("many", [0, 400])
 @pytest.mark.usefixtures("cores")
-def test_two_processes_say_what_one_says(loaded: Loaded) -> None:
+def test_several_processes_say_what_one_says(loaded: Loaded, many: int, monkeypatch: pytest.MonkeyPatch) -> None:
     judge([loaded], ON)  # tables that are read for the first time are noted again
     with recorded() as names:
         (alone,) = judge([loaded], ON)
-    with recorded() as names_of_two:
-        (shared,) = judge([loaded], ON, in_two=True)
+    monkeypatch.setattr(module, "_MANY", many)
+    with recorded() as names_of_several:
+        (shared,) = judge([loaded], ON, beginning=True)
     assert shared.found == alone.found
     assert shared.never_waived == alone.never_waived
     assert sorted(shared.stopped, key=str) == sorted(alone.stopped, key=str)
-    assert names_of_two == names
+    assert names_of_several == names
     assert set(shared.timings) == {rule.id for rule in all_rules()}
 
 
 @pytest.mark.usefixtures("cores")
 def test_several_folders_are_judged_as_each_by_itself(loaded: Loaded) -> None:
     others = [loaded, load(WATERWORKS), load(GOOD)]
-    together = judge(others, ON, in_two=True)
+    together = judge(others, ON, beginning=True)
     assert [one.found for one in together] == [judge([each], ON)[0].found for each in others]
     assert together[1].found
 
@@ -77,6 +82,14 @@ def test_every_rule_is_of_one_family() -> None:
 def test_folders_of_many_records_are_judged_before_the_next_is_read(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    monkeypatch.setattr(checking, "_MANY", 1)
+    monkeypatch.setattr(module, "_MANY", 1)
     first, second = check_each([GOOD, WATERWORKS], ON)
     assert (first.report, second.report) == (check(GOOD, ON).report, check(WATERWORKS, ON).report)
+
+
+@pytest.mark.parametrize("length", [0, 1, 7, 8, 9, 1000])
+@pytest.mark.parametrize("count", [1, 2, 8])
+def test_shares_follow_each_other_and_leave_nothing_out(length: int, count: int) -> None:
+    subjects = tuple(range(length))
+    shares = [Share(number, count).of_all(subjects) for number in range(count)]  # type: ignore[arg-type]
+    assert [one for share in shares for one in share] == list(subjects)
