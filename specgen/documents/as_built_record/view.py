@@ -202,15 +202,15 @@ def _where(record: Record, words: Words) -> str:
 def _asked(found: Assessment, spec: Spec, words: Words) -> TableView:
     """What each inspection was held against."""
     columns = [Column(words("Inspection"), "w-25"), Column(words("Acceptance"))]
-    rows = [(point.check, passes(point, found.job, spec, words)) for point in found.job.inspection]
+    rows = [(point.check, passes(point, found.job, spec, words, wide=True)) for point in found.job.inspection]
     return table_view(words("Held against"), columns, rows)
 
 
 def _persons(built: Built, words: Words) -> TableView:
     columns = [
-        Column(words("In the records"), "w-15"),
-        Column(words("Name"), "w-20"),
-        Column(words("Employer and function"), "w-30"),
+        Column(words("In the records"), "w-12"),
+        Column(words("Name"), "w-15"),
+        Column(words("Employer and function"), "w-38"),
         Column(words("Qualifications")),
     ]
     rows = []
@@ -221,5 +221,5 @@ def _persons(built: Built, words: Words) -> TableView:
             for has in (one.qualifications if one is not None else ())
         ]
         post = [part for part in (one.employer, one.function) if part] if one is not None else []
-        rows.append((text, (one.name or "") if one is not None else "", "\n".join(post), "\n".join(held)))
+        rows.append((text, (one.name or "") if one is not None else "", ", ".join(post), "\n".join(held)))
     return table_view(words("Persons named by the records"), columns, rows, words("not stated"))

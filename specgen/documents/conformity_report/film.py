@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from specgen.assessing.results import Assessment, LessBefore, Lot, Reason, SpotRead, Verdict
 from specgen.assessing.wording import accepted_text, film_in_column, film_text, names, outside, reason_text, spot_text
-from specgen.documents.parts.inspection import limits
+from specgen.documents.parts.inspection import limits, run_on
 from specgen.documents.parts.tables import Column, TableView, table_view
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.zinc_beneath import zinc_point
@@ -61,7 +61,9 @@ def _view(lot: Lot, found: Assessment, spec: Spec, words: Words) -> LotView:
     return LotView(
         title=title,
         verdict=words(verdict.value),
-        asked=limits(lot.point, found.job, spec, words),
+        asked=run_on(
+            "\n".join(text for text in (limits(lot.point, found.job, spec, words), lot.point.criterion.text) if text)
+        ),
         accepted=words(accepted_text(lot.counting, lot.unit)) if lot.counting is not None else words(lot.why),
         unconfirmed=words("limits of this rule: {basis}").format(basis=words(basis.value)) if basis is not None else "",
         conceded="; ".join(_conceded(lot, found, words)),

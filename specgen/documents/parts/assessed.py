@@ -135,6 +135,7 @@ def sentence(text: str) -> str:
 
 
 def air_table(found: Assessment, spec: Spec, words: Words) -> TableView:
+    """The air at each moment in order of time; rows that state none come last."""
     columns = [
         Column(words("When"), "w-12"),
         Column(words("Item and coat"), "w-12"),
@@ -146,7 +147,8 @@ def air_table(found: Assessment, spec: Spec, words: Words) -> TableView:
         Column(words("By"), "w-12"),
     ]
     rows, coats = [], coats_by_id(found.job, spec, words)
-    for read in found.air[:MOST_ROWS]:
+    in_time = sorted(found.air, key=lambda read: (read.on is None, read.on.isoformat() if read.on is not None else ""))
+    for read in in_time[:MOST_ROWS]:
         record = read.record
         figures = "\n".join(f"{words(figure.name)} {figure.printed(words.translate)}" for figure in read.figures)
         where = ", ".join(text for text in (read.item, coats.get(read.coat, read.coat)) if text)
