@@ -17,12 +17,14 @@ _GRADED = r"\b(?:Sa|St) [1-4](?: 1/2)?\b"
 _GRADE, _JOINED = re.compile(_GRADED), re.compile(r"\bP\d{3}(?:\+P\d{3})+")
 # a figure of the author's own text and the unit behind it, ISO, EN or UN and its number, a limit and the bare figure that ends it; what
 # stands in a tag is passed over
-_SIGNS = "|".join(re.escape(sign) for sign in sorted({unit.sign for unit in UNITS.values() if not unit.many}))
+# the irradiance of a test is in no unit of the sources
+_ALL_SIGNS = {unit.sign for unit in UNITS.values() if not unit.many} | {"W/m²"}
+_SIGNS = "|".join(re.escape(sign) for sign in sorted(_ALL_SIGNS))
 _BARE = r"\d+(?![.,]?\d)(?:[;,.<)]|$)"
 _BEFORE = rf"(?<=\bISO) (?=\d)|(?<=\b[EU]N) (?=\d)|(?<=\bat most) (?={_BARE})|(?<=\bat least) (?={_BARE})"
 _FIGURE = re.compile(rf"<[^>]*>|(?<=\d) (?=(?:{_SIGNS})(?!\w))|{_BEFORE}")
 # a unit with a slash, after which a line may end; a drawing and the head of a page hold no element for it
-_SLASHED = "|".join(re.escape(unit.sign) for unit in UNITS.values() if not unit.many and "/" in unit.sign)
+_SLASHED = "|".join(re.escape(sign) for sign in sorted(_ALL_SIGNS) if "/" in sign)
 _NO_TEXT = r"<head>.*?</head>|<svg\b.*?</svg>|<[^>]*>"
 _PER = re.compile(rf"{_NO_TEXT}|(?<=\d){NO_BREAK}(?:{_SLASHED})(?!\w)", re.DOTALL)
 # an id in capitals, which a narrow column would break at its hyphen

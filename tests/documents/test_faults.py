@@ -306,7 +306,7 @@ def test_metal_is_left_to_the_products_own_word() -> None:
     assert preparation_of_steel(product, words) == ""
     allowed = _spec()
     assert preparation_of_steel(allowed.products["primer"], words) == (
-        "SP 6 (commercial blast cleaning): normal exposure (common practice, no source); "
-        "SP 11 (power tool cleaning to bare metal) or P Ma (local machine abrading): small areas (common practice, no source); "
-        "SP 10 (near-white blast cleaning): immersion or severe exposure (common practice, no source)"
+        "SP 6 (commercial blast cleaning, SSPC): normal exposure; "
+        "SP 11 (power tool cleaning to bare metal, SSPC) or P Ma (local machine abrading, ISO 8501-2): small areas; "
+        "SP 10 (near-white blast cleaning, SSPC): immersion or severe exposure (common practice, no source)"
     )

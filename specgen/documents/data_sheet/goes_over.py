@@ -76,23 +76,34 @@ def not_listed(words: Words) -> str:
 
 
 def preparation_of_steel(product: Product, words: Words) -> str:
-    """The least grade of bare steel below a product that goes direct to metal: its own, else each listed with its source, or empty."""
+    """The least grade of bare steel below a product that goes direct to metal: its own, else those listed, by source, or empty.
+
+    A grade is named in full once.
+    """
     if not product.direct_to_metal:
         return ""
     if product.least_grade is not None:
         return grade_in_full(product.least_grade, words)
-    return "; ".join(_least(row, words) for row in table("minimum_preparation").rows if row["family"] == product.binder)
+    named: set[str] = set()
+    told: dict[str, list[str]] = {}
+    for row in table("minimum_preparation").rows:
+        if row["family"] == product.binder:
+            source = words(str(table("minimum_preparation").row_citation(row)))
+            told.setdefault(source, []).append(_least(row, named, words))
+    return "; ".join(
+        words("{grades} ({source})").format(grades="; ".join(grades), source=source) for source, grades in told.items()
+    )
 
 
-def _least(row: Row, words: Words) -> str:
+def _least(row: Row, named: set[str], words: Words) -> str:
+    """The grades of a row with what they are for; those `named` stand by their code."""
     service = words(_SERVICES.get(row["service"], row["service"]))
-    paint = f"{words(row['paint'])}, " if row["paint"] else ""
-    source = words(str(table("minimum_preparation").row_citation(row)))
-    return words("{grades}: {paint}{service} ({source})").format(
-        grades=words(" or ").join(grade_in_full(grade, words) for grade in row["grades"].split(" or ")),
-        paint=paint,
-        service=service,
-        source=source,
+    grades = []
+    for grade in row["grades"].split(" or "):
+        grades.append(grade if grade in named else grade_in_full(grade, words))
+        named.add(grade)
+    return words("{grades}: {paint}{service}").format(
+        grades=words(" or ").join(grades), paint=f"{words(row['paint'])}, " if row["paint"] else "", service=service
     )
 
 

@@ -23,7 +23,7 @@ def worn_table(product: Product, words: Words) -> TableView:
         kit = tuple(text or words("not stated") for at, text in enumerate(row) if at not in {0, ground})
         on_own = ground is not None and not row[ground]
         kits.setdefault(kit, []).append(row[0] if ground is None or on_own else row[0] + _MARK)
-    widths = {heads[0]: "w-12", words("Hands"): "w-24", words("Eyes"): "w-20", words("Body"): "w-15"}
+    widths = {heads[0]: "w-12", words("Hands"): "w-24", words("Eyes"): "w-20", words("Body"): "w-14"}
     columns = [Column(head, widths.get(head, "")) for head in heads if head != words("Product")]
     grounds = {row[ground] for row in listed.rows if ground is not None and row[ground]}
     caption = "; ".join((listed.caption, *(f"{_MARK} {text}" for text in sorted(grounds))))

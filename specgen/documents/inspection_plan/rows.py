@@ -12,7 +12,7 @@ from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import CoatView, Wait, coats, taken_off, waits
 from specgen.documents.parts.inspection import how_much, measured_with, passes
 from specgen.documents.parts.pictures import marked, see
-from specgen.documents.parts.preparation import handed_over, steps
+from specgen.documents.parts.preparation import grade_in_full, handed_over, steps
 from specgen.documents.parts.wording import Words
 from specgen.facts.job.builds import Build
 from specgen.facts.job.inspected import numbers_of, points_on
@@ -129,7 +129,7 @@ class Plan:
         for step, view in (
             zip(build.preparation.steps, steps(build.preparation, words), strict=True) if not again else ()
         ):
-            grade = words("to {grade}").format(grade=view.grade) if view.grade else ""
+            grade = words("to {grade}").format(grade=grade_in_full(view.grade, words)) if view.grade else ""
             accepted = "\n".join(part for part in (view.acceptance, view.limits) if part)
             title = " ".join(part for part in (view.title, grade) if part)
             method = view.abrasive or (view.text if step.do is StepKind.TEST else "")

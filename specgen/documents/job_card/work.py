@@ -15,7 +15,7 @@ from specgen.documents.parts.coats import CoatView, Wait, coats, ordered_in_a_li
 from specgen.documents.parts.inspection import accepted, limits, method_of, run_on
 from specgen.documents.parts.items import number_of
 from specgen.documents.parts.pictures import marked
-from specgen.documents.parts.preparation import steps
+from specgen.documents.parts.preparation import grade_in_full, steps
 from specgen.documents.parts.protection import usual_line
 from specgen.documents.parts.step_cautions import at_steps, standing_at
 from specgen.documents.parts.wording import Words
@@ -224,7 +224,7 @@ def _steps(build: Build, job: Job, told: dict[str, str], words: Words) -> Iterat
         refers = words("The precautions under {} apply here too.").format(*earlier) if said_before else ""
         for text in step.cautions:
             told.setdefault(text, step.title)
-        grade = words("to {grade}").format(grade=step.grade) if step.grade else ""
+        grade = words("to {grade}").format(grade=grade_in_full(step.grade, words)) if step.grade else ""
         yield CardStep(
             title=", ".join(part for part in (step.title, grade, step.abrasive) if part),
             text=step.text,

@@ -35,6 +35,10 @@ from specgen.trade.known import NotKnown
 from specgen.units.quantity import Quantity
 
 
+_ROOM = "____________"
+"""Left to be filled in."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LabelSheet:
     """The whole document. `panel` is what the safety data sheet declares, None where it declares nothing."""
@@ -48,6 +52,7 @@ class LabelSheet:
     panel: HazardView | None
     on_label: tuple[Statement, ...]
     contains: str
+    order_number: str
     quantity: str
     voc_lines: tuple[str, ...]
     elements: TableView
@@ -78,6 +83,7 @@ def label_sheet(product: Product, context: Context) -> LabelSheet:
         panel=panels[0] if panels else None,
         on_label=_precautions_in_words(label.printed_precautions, words),
         contains=_contains(product, declared, in_europe=in_europe(spec), words=words),
+        order_number=_order_number(product),
         quantity=_quantity(product, words),
         voc_lines=tuple(_voc_lines(product, context.day, words)),
         elements=_elements(label, declared, words),
@@ -106,10 +112,16 @@ def _contains(product: Product, declared: Hazards, *, in_europe: bool, words: Wo
     return words("not stated") if in_europe and asks_for_names(product) else ""
 
 
+def _order_number(product: Product) -> str:
+    """That of the one variant there is; else room for the one that is packed."""
+    numbers = {variant.order_number for variant in product.variants}
+    return numbers.pop() or _ROOM if len(numbers) == 1 else _ROOM
+
+
 def _quantity(product: Product, words: Words) -> str:
     """Each fill there is, volume first and mass where that alone is stated."""
     fills = dict.fromkeys(words.phrase(variant.fill or product.pack.fill) for variant in product.variants)
-    return ", ".join(fill for fill in fills if fill) or words.phrase(product.pack.net_mass) or "________"
+    return ", ".join(fill for fill in fills if fill) or words.phrase(product.pack.net_mass) or _ROOM
 
 
 def _voc_lines(product: Product, on: date, words: Words) -> Iterator[str]:

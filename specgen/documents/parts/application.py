@@ -148,7 +148,7 @@ def _steps(stated: Application, words: Words, *, at_job: bool) -> Iterator[Appli
     if stated.mixing is not None:
         yield from _mixing(stated.mixing, words)
     if stated.nozzle:
-        yield ApplicationStep(words("Nozzle"), stated.nozzle)
+        yield ApplicationStep(words("Nozzle"), words("{}.").format(stated.nozzle.rstrip(".")))
     spraying = ", ".join(_spraying(stated, words, at_job=at_job))
     if spraying:
         yield ApplicationStep(words("Spray"), words("{}.").format(spraying[:1].upper() + spraying[1:]), Task.SPRAYING)

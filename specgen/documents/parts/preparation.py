@@ -5,6 +5,7 @@ Called by `method_statement`, which adds what the tables ask besides, by `inspec
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -12,6 +13,7 @@ from specgen.documents.parts.wording import Words
 from specgen.model.preparation import Preparation, PreparationStep, StepKind
 from specgen.standards.tables import table
 
+_WHOSE = re.compile(r"^(?:ISO [\d-]+|SSPC)")
 _BY_PAPER = (StepKind.SAND, StepKind.FEATHER, StepKind.POWER_TOOL, StepKind.HAND_TOOL)
 
 
@@ -145,9 +147,15 @@ def named(name: str, column: str, key: str | None, words: Words) -> str:
 
 
 def grade_in_full(grade: str, words: Words) -> str:
-    """`P Ma (local machine abrading)`: a preparation grade with what it is called; alone where the table has no name for it."""
+    """`P Ma (local machine abrading, ISO 8501-2)`: a grade with its name and whose it is; alone where the table has no name for it."""
     name = named("preparation_grades", "name", grade, words)
-    return f"{grade} ({name})" if name else grade
+    return f"{grade} ({', '.join((name, *_series(grade)))})" if name else grade
+
+
+def _series(grade: str) -> Iterator[str]:
+    """The standard of a grade, or the body whose specification it is."""
+    series = table("preparation_grades").row("id", grade)["series"]
+    yield from _WHOSE.findall(series)
 
 
 def graded(name: str, column: str, key: str | None, words: Words) -> str:
