@@ -34,7 +34,6 @@ from specgen.standards.tables import table
 from specgen.trade.known import NotKnown
 from specgen.units.quantity import Quantity
 
-
 _ROOM = "____________"
 """Left to be filled in."""
 
