@@ -77,7 +77,9 @@ def test_what_the_surface_must_be_is_checked_before_it_is_inspected() -> None:
         "Preparation grade of welds and edges, ISO 8501-3: P2, thorough preparation",
         "Edge radius: at least 2\N{NO-BREAK SPACE}mm",
     ]
-    assert {row.what for row in rows if row.method == "paper of another grain"} == {"Sand to P Ma"}
+    assert {row.what for row in rows if row.method == "paper of another grain"} == {
+        "Sand to P Ma (local machine abrading, ISO 8501-2)"
+    }
 
 
 def test_the_head_of_a_page_without_sections_names_the_state_alone() -> None:
