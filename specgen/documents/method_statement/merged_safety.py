@@ -105,7 +105,7 @@ def _products(alone: Sequence[HazardView], silent: Sequence[tuple[str, str]], na
         Column(words("Short name"), "w-10"),
         Column(words("Product")),
         Column(words("Signal word, pictograms"), "w-20"),
-        Column(words("Safety data sheet"), "w-48"),
+        Column(words("Safety data sheet"), "w-50"),
     )
     rows = [
         (

@@ -22,6 +22,9 @@ from specgen.model.system import Layer
 from specgen.units.quantity import Quantity, Range
 from specgen.units.rounding import plain_text
 
+_FEW = 3
+"""So many items of a point stand beside its name."""
+
 
 def points_table(job: Job, spec: Spec, words: Words) -> TableView:
     """Every point of a job, numbered in the order of the work."""
@@ -38,8 +41,10 @@ def points_table(job: Job, spec: Spec, words: Words) -> TableView:
     numbers = numbers_of(job)
     for point in job.inspection:
         when = _when(point, layers, words) + (f"\n{words('HOLD POINT')}" if point.hold_point else "")
-        method = method_of(point, words)
-        named = f"({', '.join(point.items)})" if point.items else ""
+        # many items stand where the room is
+        many = words("Items: {}").format(", ".join(point.items)) if len(point.items) > _FEW else ""
+        named = f"({', '.join(point.items)})" if point.items and not many else ""
+        method = _joined((method_of(point, words), many))
         check = _joined((point.check, named, marked(point, job, spec, words), see(point, job, spec, words)))
         rows.append((numbers[point.id], when, check, method, passes(point, job, spec, words), point.if_failed or ""))
     return table_view(words("Inspection points in work sequence"), columns, rows, words("not stated"))

@@ -58,7 +58,7 @@ def supplies_table(lines: Sequence[SupplyLine], words: Words) -> TableView:
         Column(words("Order number"), "w-15"),
         Column(words("Supply"), "w-20"),
         Column(words("Amount"), "w-12"),
-        Column(words("Use"), "w-15"),
+        Column(words("Use"), "w-18"),
         Column(words("Safety")),
     ]
     # a column that nobody fills is left out
