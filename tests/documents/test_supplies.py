@@ -63,7 +63,7 @@ def test_all_jobs_take_one_amount_and_each_is_told() -> None:
     assert row[2] == WORDS.worked(whole.amount)
     assert [part.split(":")[0] for part in row[3].split("; ")] == ["MS-3115", "MS-3118", "MS-3125"]
     cleaner = next(row for row in view.supplies.rows if row[1] == "degreaser")
-    assert (cleaner[2], remover[3]) == ("3 L", "MS-3107: 2 L; MS-3134: 1 L")
+    assert (cleaner[2], cleaner[3]) == ("3 L", "MS-3107: 2 L; MS-3134: 1 L")
     assert view.emergency.endswith("+00 555 0199 (24 h)")
 
 
