@@ -79,8 +79,8 @@ def repairs(
         title=words("Repairs"),
         widths=("w-25", "w-10", "w-7", "w-7", "w-25"),
         note=words(
-            "What was found at an inspection and repaired, with the item as it is named above. Earlier readings and results at that "
-            "place no longer count: measure or inspect again and enter the new ones below."
+            "What was found and repaired, items as named above. Earlier readings and results at that place no longer count: inspect "
+            "again and enter the new ones below."
         ),
         heads=(
             words("Inspection"),
@@ -125,8 +125,8 @@ def acceptance_and_release(job: Job, rows: Rows, words: Words) -> SheetTable:
         title=words("Acceptance and release"),
         widths=("w-12", "w-12", "w-15", "w-15", "w-25"),
         note=words(
-            "Each item is released once, by the person responsible, once all its other entries have been made. A release covers what is "
-            "recorded and nothing more. Sign on paper only."
+            "Each item is released once, by the person responsible, after all its other entries. A release covers what is recorded and "
+            "nothing more. Sign on paper only."
         ),
         heads=(
             words("Item"),
