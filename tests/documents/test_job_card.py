@@ -244,7 +244,8 @@ def test_more_spots_than_a_card_has_boxes_for_are_told() -> None:
 
 def test_a_box_for_each_can(good_views: Mapping[str, Any]) -> None:
     build = _card(good()).builds[0]
-    boxes = {sheet.coat: [pack for row in sheet.rows for pack in row if pack] for sheet in build.records.batches}
+    sheets = build.records.batches
+    boxes = {sheet.coat: [pack for row in sheet.rows for pack in row if pack] or [""] * sheet.few for sheet in sheets}
     asked = {coat.name: coat.product.rpartition(", ")[2] for coat in build.work.coats}
     assert {coat: f"{len(packs)}" for coat, packs in boxes.items()} == {
         coat: text.split(NB)[0].split()[0] for coat, text in asked.items()
@@ -271,39 +272,51 @@ def test_each_coat_says_what_it_does_to_people() -> None:
     ):
         spec = good()
         put(spec, "jobs.refit.workplace", place)
-        coats = _card(spec).builds[0].work.coats
-        sprayed = [" ".join(coat.safety) for coat in coats]
+        work = _card(spec).builds[0].work
+        sprayed = [" ".join(coat.safety) for coat in work.coats]
         assert ["contains isocyanate" in text for text in sprayed] == [False, False, True]
         assert decides in sprayed[2]
-        assert "Dust from epoxy" in sprayed[0]
-        assert "The precautions under 1 primer" in sprayed[1]
+        assert "Uncured epoxy" in sprayed[0]
+        # what all need is said once, before the first coat, and no coat sends to another
+        assert "no flames, sparks" in dict(work.cautions)["Spraying"]
+        assert not any("no flames, sparks" in text or "apply here too" in text for text in sprayed)
 
 
-def test_what_is_worn_as_for_an_earlier_coat_names_it_and_says_breathing_again() -> None:
+def test_what_to_wear_is_one_table_right_for_every_coat_and_breathing_is_said_at_each() -> None:
     spec = good()
-    worn = "[{id: spray, task: spraying, respiratory: air-fed half mask to EN 14594, gloves: nitrile 0.4 mm, eyes: goggles, skin: coverall}]"
+    worn = "[{id: spray, task: spraying, respiratory: AX-P3 mask to EN 14387, gloves: nitrile 0.4 mm, eyes: goggles}]"
     for product in ("primer", "base"):
         put(spec, f"products.{product}.hazards.protection", worn)
-    first, second, third = (coat.wear for coat in _card(spec).builds[0].work.coats)
-    assert all(not line.like and line.parts for line in first)
-    line, *others = (line for line in second if line.like)
-    assert (line.like, line.others) == ("1 primer", "Hands, Eyes, Body")
-    assert line.parts == next(one.parts[:1] for one in first if one.tasks.startswith("Spraying"))
-    # no mask stands beside tasks at which nobody has to wear it
-    assert all(not one.parts and "Spraying" not in one.tasks for one in others)
-    assert all(not line.like for line in third)
-
-
-def test_a_coat_with_a_kit_of_its_own_never_sends_the_reader_to_that_of_another() -> None:
-    spec = good()
-    worn = (
-        "[{id: spray, task: spraying, respiratory: AX-P3 mask, gloves: nitrile 0.4 mm, eyes: goggles, skin: coverall}]"
+    work = _card(spec).builds[0].work
+    rows = {row[0]: row[1:] for row in work.wear.rows}
+    assert rows["Spraying: 1 primer"] == (
+        "AX-P3 mask to EN 14387",
+        "nitrile 0.4 mm",
+        "goggles",
+        # a product that harms the skin and states nothing for the body
+        "cover all skin (common practice)",
     )
-    for product in ("primer", "base"):
-        put(spec, f"products.{product}.hazards.protection", worn)
-    _, second, third = (coat.safety[-1] for coat in _card(spec).builds[0].work.coats)
-    assert second.endswith("apply here too.")
-    assert third.endswith("apply here too; wear the PPE given here.")
+    assert rows["Spraying: 2 basecoat"][3] == "not stated"
+    assert "Spraying, Clean-up: 3 clearcoat" in rows
+    assert [coat.breathing for coat in work.coats] == [
+        "AX-P3 mask to EN 14387",
+        "AX-P3 mask to EN 14387",
+        "air-fed half mask, EN 14594",
+    ]
+
+
+def test_what_a_painter_looks_for_at_his_coat_stands_apart() -> None:
+    work = _card(good()).builds[0].work
+    assert all(name in {"", "Nozzle", "Pot life"} for coat in work.coats for name, _ in coat.looked_up)
+    assert all(any(text.startswith("Shake") for _, text in coat.looked_up) for coat in work.coats)
+
+
+def test_of_three_packs_each_has_its_batch_number_written_down() -> None:
+    spec = good()
+    put(spec, "jobs.refit.items", _items(1, "Panel"))
+    sheets = [sheet for card in _card(spec).builds for sheet in card.records.batches]
+    assert any(sheet.few for sheet in sheets)
+    assert all(bool(sheet.rows) != bool(sheet.few) for sheet in sheets)
 
 
 def test_a_step_that_needs_what_an_earlier_one_needs_sends_to_it_and_no_other_does() -> None:

@@ -5,12 +5,12 @@ A card is set once. How high it stands is told from its text by the measures of 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import count
 from math import ceil
 from typing import TYPE_CHECKING
 
+from specgen.documents.parts.cell_lines import cell_lines
 from specgen.model.project import PageSize
 
 if TYPE_CHECKING:
@@ -40,9 +40,9 @@ _SIZES = (
     _Size("tight", (8, 8.3), (9.6, 9.8), (8, 8.3), (1.2, 1.1), 72, 0.3),
     _Size("tight least", (8, 8), (8.8, 8.8), (8, 8), (0.6, 0.8), 24, 0),
 )
-# width and height of a side inside its margins, and of the type the mean width of a sign in wide lines and in narrow cells
+# width and height of a side inside its margins, and of the type the mean width of a sign
 _SIDE = {PageSize.A4: (550.0, 800.0), PageSize.LETTER: (566.0, 751.0)}
-_WIDE, _NARROW = 0.435, 0.46
+_WIDE = 0.435
 _COLUMNS = (0.1, 0.08, 0.285, 0.22, 0.19, 0.125)
 # the share of the last side that is kept free, for what is told wrong
 _DOUBT = 0.005
@@ -67,23 +67,12 @@ def _height(card: HazardCard, size: _Size, width: float) -> float:
     high = size.head + sum(_lines(said, text, width) * line + size.between for said in told if said)
     high += sum(_lines(f"{said} {codes}", size.hurts[0], width) * size.hurts[1] + row for said, codes in card.hurts)
     high += (len(card.wear.rows) and 2 * size.wear[1] + 5) + sum(
-        max(_cells(cells, size.wear[0], width)) * size.wear[1] + padding for cells in card.wear.rows
+        max(cell_lines(cell, width * share, size.wear[0]) for cell, share in zip(cells, _COLUMNS, strict=True))
+        * size.wear[1]
+        + padding
+        for cells in card.wear.rows
     )
     return high + (1 + _lines("; ".join(card.data_sheets), 8, width)) * 9
-
-
-def _cells(cells: Sequence[str], type_of: float, width: float) -> list[int]:
-    """The lines of each cell, a word that does not fit on one taken to the next."""
-    found = []
-    for cell, share in zip(cells, _COLUMNS, strict=True):
-        room = (width * share - 4) / (type_of * _NARROW)
-        lines, used = 1, 0.0
-        for word in cell.split(" "):
-            if used and used + 1 + len(word) > room:
-                lines, used = lines + 1, 0.0
-            used += len(word) + (used > 0)
-        found.append(lines)
-    return found
 
 
 def _lines(said: str, type_of: float, width: float) -> int:

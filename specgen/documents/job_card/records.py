@@ -34,7 +34,7 @@ Pairs = tuple[tuple[str, str], ...]
 # spot one, its part two), and as many spots and packs as a card has boxes for.
 _TOGETHER, _WIDTH, _MOST_SPOTS, _MOST_PACKS = 12, 30, 400, 120
 _PART_AND_SPOT = 3
-_PACKS_IN_A_ROW = 15
+_PACKS_IN_A_ROW, _FEW_PACKS = 15, 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,13 +68,15 @@ class ReadingSheet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BatchSheet:
-    """A box for each pack of a coat, in rows, to hold the letter of its batch; `more` says where there are too many for boxes.
+    """A box for each pack of a coat, in rows, to hold the letter of its batch; `more` says where there are too many for boxes. Of
+    `few` packs, 0 where they are more, each has its batch number written down by itself.
 
     `packs` names them, those of base and of hardener apart: each has its batches.
     """
 
     coat: str
     packs: str
+    few: int
     rows: tuple[tuple[str, ...], ...]
     more: str
 
@@ -129,7 +131,7 @@ def _sheets(
         for start in range(0, len(points), together):
             some = points[start : start + together]
             share = max(_share(point, spots, build, job, spec) for point in some)
-            beside = max(1, min(_WIDTH // (_PART_AND_SPOT + boxes * len(some)), ceil(share / 5)))
+            beside = max(1, min(_WIDTH // (_PART_AND_SPOT + boxes * len(some)), ceil(share / 3)))
             here = share if share <= _MOST_SPOTS else 0
             methods = [method_of(point, words).split("\n") for point in some]
             shared = [said for said in methods[0] if said and all(said in method for method in methods[1:])]
@@ -210,7 +212,10 @@ def _batches(build: Build, job: Job, spec: Spec, figures: Quantities, words: Wor
             yield BatchSheet(
                 coat=coat.name + named,
                 packs=kind,
-                rows=() if many else _rows([str(number) for number in range(1, share + 1)], _PACKS_IN_A_ROW),
+                few=share if share <= _FEW_PACKS else 0,
+                rows=()
+                if many or share <= _FEW_PACKS
+                else _rows([str(number) for number in range(1, share + 1)], _PACKS_IN_A_ROW),
                 more=words("{} packs: attach a list with batch number and expiry date of each.").format(share)
                 if many
                 else ("" if packs is not None else words("number of packs not known")),

@@ -12,32 +12,55 @@ from math import ceil
 
 from specgen.documents.job_card.records import Records
 from specgen.documents.job_card.work import CardWork
+from specgen.documents.parts.cell_lines import cell_lines
 from specgen.model.project import PageSize
 
 _HEAD, _CHARACTER, _COAT, _POINT, _READING_ROW, _READING_SHEET, _BATCH_ROW = (
-    0.327,
-    7.69e-5,
-    0.102,
-    0.046,
-    0.017,
-    0.062,
+    0.23,
+    1.087e-4,
+    0.0875,
+    0.043,
+    0.0166,
+    0.055,
     0.031,
 )
+# of the table of what to wear: its head, a line, what stands about a row; its columns, and the width of the side in points
+_WEAR_HEAD, _WEAR_LINE, _WEAR_ROW = 0.018, 0.0113, 0.002
+_WEAR_COLUMNS, _WIDTH = (0.13, 0.29, 0.24, 0.2, 0.14), 550
 # how much more a larger type takes, and a side of Letter; what may be told wrong
 _LARGER = (("nine", 1.14), ("eight-and-half", 1.09))
-_LETTER, _DOUBT = 1.06, 0.06
+_LETTER, _DOUBT = 1.045, 0.05
+# what the smallest type takes with lower boxes to write in
+_CLOSE = 0.93
 
 
 def type_size(work: CardWork, records: Records, page: PageSize) -> str:
-    told = _HEAD + _characters(work) * _CHARACTER + len(work.coats) * _COAT + _points(work) * _POINT
-    told += sum(_READING_SHEET + len(sheet.rows) * _READING_ROW for sheet in records.readings)
-    told += sum(1 + len(sheet.rows) for sheet in records.batches) * _BATCH_ROW
+    high = told(work, records, page)
+    # what may just fit is tried in the smallest type, with lower boxes
+    sides = ceil(high * _CLOSE - _DOUBT)
+    smallest = "eight close" if high + 2 * _DOUBT > sides else "eight"
+    return next((size for size, factor in _LARGER if high * factor + _DOUBT <= sides), smallest)
+
+
+def told(work: CardWork, records: Records, page: PageSize) -> float:
+    """How many sides the card takes at 8 pt."""
+    high = (
+        _HEAD
+        + (_characters(work) - _characters(work.wear)) * _CHARACTER
+        + len(work.coats) * _COAT
+        + _points(work) * _POINT
+    )
+    high += len(work.wear.rows) and _WEAR_HEAD
+    high += sum(
+        max(cell_lines(cell, _WIDTH * share, 8) for cell, share in zip(row, _WEAR_COLUMNS, strict=True)) * _WEAR_LINE
+        + _WEAR_ROW
+        for row in work.wear.rows
+    )
+    high += sum(_READING_SHEET + len(sheet.rows) * _READING_ROW for sheet in records.readings)
+    high += sum(1 + len(sheet.rows) for sheet in records.batches) * _BATCH_ROW
     if page is PageSize.LETTER:
-        told *= _LETTER
-    # what may just fit is tried in the smallest type, with lower boxes to write in
-    sides = ceil(told - _DOUBT)
-    smallest = "eight close" if told + _DOUBT > sides else "eight"
-    return next((size for size, factor in _LARGER if told * factor + _DOUBT <= sides), smallest)
+        high *= _LETTER
+    return high
 
 
 def _points(work: CardWork) -> int:

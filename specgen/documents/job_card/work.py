@@ -5,10 +5,11 @@ Called by `job_card`. The figures are those of `coats`, which the method stateme
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from specgen.documents.job_card.records import points_read
+from specgen.documents.job_card.wear import Worked, breathing, cautions, wear_table
 from specgen.documents.parts.application import application_at, drying_line, part_used_pack
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.coats import CoatView, Wait, coats, ordered_in_a_line, taken_off, waits
@@ -16,8 +17,8 @@ from specgen.documents.parts.inspection import accepted, limits, method_of, run_
 from specgen.documents.parts.items import number_of
 from specgen.documents.parts.pictures import marked
 from specgen.documents.parts.preparation import grade_in_full, steps
-from specgen.documents.parts.protection import usual_line
-from specgen.documents.parts.step_cautions import at_steps, standing_at
+from specgen.documents.parts.step_cautions import at_steps
+from specgen.documents.parts.tables import TableView
 from specgen.documents.parts.wording import Words
 from specgen.documents.parts.work_wear import wear_for_cleaners
 from specgen.facts.job.builds import Build
@@ -26,15 +27,15 @@ from specgen.facts.job.inspected import numbers_of, points_on
 from specgen.facts.job.points import once_sanded
 from specgen.facts.job.quantities import Quantities
 from specgen.facts.layer.intervals import air_of
-from specgen.facts.product.dangers import traits_of
-from specgen.facts.product.protection import worn_at
 from specgen.model.acceptance import InspectionPoint, Stage
-from specgen.model.hazards import Task
 from specgen.model.job import Job
 from specgen.model.product import Product
 from specgen.model.spec import Spec
 
 Pairs = tuple[tuple[str, str], ...]
+
+# What a painter looks for at his coat, by the names that `application_at` gives it.
+_LOOKED_UP = ("Shake", "Shake again", "Mix", "Nozzle", "Spray", "Pot life")
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,22 +83,12 @@ class CardWait:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CardWear:
-    """What protects at `tasks`, as (part of the body, what is worn). Where it is that of an earlier coat, `like` names the coat and
-    the parts of the body that `others` names, if any; how to breathe while spraying is said again."""
-
-    tasks: str
-    like: str
-    parts: Pairs
-    others: str = ""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class CardCoat:
     """`films` are (name, figure), the wet film of a cross coat or coat first; `wait` is None where the sources state none.
 
-    `safety` are the cautions of mixing and spraying, and of sanding where the coat may be sanded; of what an earlier coat or step
-    says already they name it. `dries` says when the coat may be touched and handled before the next one, and
+    `looked_up` are the settings that are looked for at the vehicle, (name, text), the name empty where the text begins with it;
+    `applied` is the rest of how it is applied. `breathing` is what is breathed through while spraying, `safety` what this coat
+    needs beside the cautions of every coat. `dries` says when the coat may be touched and handled before the next one, and
     stands in `before_next` where that has words. `checks` look at the coat as applied, `sanded` once `before_next` is done: what the
     author asks for, from when, and how much it may take off.
     """
@@ -106,9 +97,10 @@ class CardCoat:
     product: str
     passes: str
     films: tuple[tuple[str, Figure], ...]
+    looked_up: Pairs
     applied: Pairs
+    breathing: str
     safety: tuple[str, ...]
-    wear: tuple[CardWear, ...]
     dries: str
     checks: tuple[CardCheck, ...]
     before_next: str
@@ -119,7 +111,8 @@ class CardCoat:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CardWork:
-    """The work of one build; `every_coat` is what holds for each of its coats."""
+    """The work of one build; `every_coat` and `cautions`, (task, sentences), are what holds for each of its coats, `wear` what is
+    worn at them."""
 
     climate: Pairs
     parts: tuple[str, ...]
@@ -130,7 +123,9 @@ class CardWork:
     prepared: tuple[CardCheck, ...]
     applying: tuple[CardCheck, ...]
     first_wait: CardWait | None
+    wear: TableView
     every_coat: Pairs
+    cautions: Pairs
     coats: tuple[CardCoat, ...]
     finished: tuple[CardCheck, ...]
     last_waits: tuple[CardWait, ...]
@@ -145,10 +140,16 @@ def card_work(build: Build, job: Job, spec: Spec, figures: Quantities, words: Wo
     to_coats = {wait.comes: _wait(wait, words) for wait in held if wait.comes in names}
     masked = dict.fromkeys(entry.what for item in build.items for entry in item.masked)
     points = Points(build, job, spec, words.with_one_film())
+    worked = [
+        Worked(coat=coat.name, product=spec.product_of(layer), sanded=bool(layer.before_next) or _late(above, to_coats))
+        for coat, layer, above in zip(listed, build.system.layers, [*listed[1:], None], strict=True)
+    ]
     told: dict[str, str] = {}
     prepare = tuple(_steps(build, job, told, words))
-    every_coat = _of_all([_applied(spec.product_of(layer), job, words) for layer in build.system.layers])
-    applied = tuple(_coats(listed, to_coats, build, job, spec, points, told, every_coat, words))
+    at_every, own = cautions(worked, place_of(job), told, words)
+    sought = {words(name) for name in _LOOKED_UP}
+    every_coat = _of_all([_applied(one.product, job, words) for one in worked], sought)
+    coated = tuple(_coats(listed, worked, to_coats, build, job, spec, points, own, every_coat, words))
     return CardWork(
         climate=climate(job.climate, words.in_one_unit()),
         parts=tuple(f"{number_of(item, words)} × {item.id} {item.name}" for item in build.items),
@@ -159,8 +160,10 @@ def card_work(build: Build, job: Job, spec: Spec, figures: Quantities, words: Wo
         prepared=points.at(Stage.PREPARED),
         applying=points.at(Stage.APPLICATION),
         first_wait=to_coats.get(listed[0].name) if listed else None,
+        wear=wear_table(worked, words),
         every_coat=every_coat,
-        coats=applied,
+        cautions=at_every,
+        coats=coated,
         finished=points.at(Stage.COMPLETION, None),
         last_waits=tuple(_wait(wait, words) for wait in held if wait.comes not in names),
         part_used=tuple(_part_used(listed, build, spec, words)),
@@ -208,8 +211,16 @@ class Points:
         return point.check + (f" ({said})" if said else "")
 
 
+def _late(above: CoatView | None, to_coats: Mapping[str, CardWait]) -> bool:
+    """Whether something is done to a coat that has waited too long for the one above it."""
+    wait = to_coats.get(above.name) if above is not None else None
+    return wait is not None and bool(wait.late)
+
+
 def _steps(build: Build, job: Job, told: dict[str, str], words: Words) -> Iterator[CardStep]:
-    """The steps; what they caution against is noted in `told` with the name of the step, to which a later one that needs the same sends."""
+    """The steps, a grade told in full the first time; what they caution against is noted in `told` with the name of the step, to which
+    a later one that needs the same sends."""
+    graded: set[str] = set()
     old_paint = any(item.old_coats for item in build.items)
     cautions = at_steps(
         build.preparation,
@@ -224,7 +235,9 @@ def _steps(build: Build, job: Job, told: dict[str, str], words: Words) -> Iterat
         refers = words("The precautions under {} apply here too.").format(*earlier) if said_before else ""
         for text in step.cautions:
             told.setdefault(text, step.title)
-        grade = words("to {grade}").format(grade=grade_in_full(step.grade, words)) if step.grade else ""
+        named = grade_in_full(step.grade, words) if step.grade and step.grade not in graded else step.grade
+        graded.add(step.grade)
+        grade = words("to {grade}").format(grade=named) if step.grade else ""
         yield CardStep(
             title=", ".join(part for part in (step.title, grade, step.abrasive) if part),
             text=step.text,
@@ -236,20 +249,20 @@ def _steps(build: Build, job: Job, told: dict[str, str], words: Words) -> Iterat
 
 def _coats(
     listed: Sequence[CoatView],
-    to_coats: dict[str, CardWait],
+    worked: Sequence[Worked],
+    to_coats: Mapping[str, CardWait],
     build: Build,
     job: Job,
     spec: Spec,
     points: Points,
-    told: dict[str, str],
+    safety: Mapping[str, tuple[str, ...]],
     every_coat: Pairs,
     words: Words,
 ) -> Iterator[CardCoat]:
     layers = {layer.id: layer for layer in build.system.layers}
     above = [*listed[1:], None]
-    worn: dict[tuple[str, Pairs], str] = {}
-    for coat, following in zip(listed, above, strict=True):
-        product, before_next = spec.product_of(layers[coat.layer]), layers[coat.layer].before_next or ""
+    for coat, following, one in zip(listed, above, worked, strict=True):
+        product, before_next = one.product, layers[coat.layer].before_next or ""
         films = (
             (words("WFT {of_what}").format(of_what=coat.wet_of), coat.wet),
             (words("DFT min."), coat.least),
@@ -258,19 +271,20 @@ def _coats(
         )
         wait = to_coats.get(following.name) if following is not None else None
         removed = taken_off(build.system, layers[coat.layer], spec, words.with_one_film())
-        sanded = bool(before_next or (wait is not None and wait.late))
-        worked = sanded or bool(removed)
-        dries = drying_line(product, air_of(job), words.in_one_unit(), touched=following is not None, sanded=worked)
-        ready = worked and bool(product.sandable_after)
-        kit = tuple(_wear(product, sanded, coat.name, worn, words))
+        sanded = one.sanded or bool(removed)
+        dries = drying_line(product, air_of(job), words.in_one_unit(), touched=following is not None, sanded=sanded)
+        ready = sanded and bool(product.sandable_after)
+        applied = [pair for pair in _applied(product, job, words) if pair not in every_coat]
+        sought = {words(name) for name in _LOOKED_UP}
         yield CardCoat(
             name=coat.name,
             product=ordered_in_a_line(coat),
             passes=coat.passes.replace("\n", " "),
             films=tuple((name, _figure(text)) for name, text in films),
-            applied=tuple(pair for pair in _applied(product, job, words) if pair not in every_coat),
-            safety=_safety(product, job, sanded, coat.name, told, words, own=any(not one.like for one in kit)),
-            wear=kit,
+            looked_up=tuple(("" if text.startswith(name) else name, text) for name, text in applied if name in sought),
+            applied=tuple(pair for pair in applied if pair[0] not in sought),
+            breathing=breathing(product, words),
+            safety=safety[coat.name],
             dries="" if ready or before_next else dries,
             checks=points.after(coat.layer, sanded=False),
             before_next=" ".join(part for part in (dries, before_next, removed) if part)
@@ -280,31 +294,6 @@ def _coats(
             wait=wait,
             last=following is None,
         )
-
-
-def _safety(
-    product: Product, job: Job, sanded: bool, coat: str, told: dict[str, str], words: Words, *, own: bool
-) -> tuple[str, ...]:
-    """What the kind of product does at each of these tasks; what stands at an earlier coat or step is referred to by its name.
-
-    Where the coat has a kit of its `own`, nobody shall take that of the other for it.
-    """
-    tasks = (
-        *((Task.MIXING,) if "two-pack" in traits_of(product) else ()),
-        Task.SPRAYING,
-        *((Task.SANDING,) if sanded else ()),
-    )
-    texts = [text for task in tasks for text in standing_at(task, [product], words, place=place_of(job))]
-    earlier = dict.fromkeys(told[text] for text in texts if text in told)
-    new = tuple(dict.fromkeys(text for text in texts if text not in told))
-    told.update(dict.fromkeys(new, coat))
-    names = words(" and ").join(earlier)
-    refers = (
-        words("The precautions under {} apply here too; wear the PPE given here.")
-        if own
-        else words("The precautions under {} apply here too.")
-    )
-    return (*new, *((refers.format(names),) if names else ()))
 
 
 def _applied(product: Product, job: Job, words: Words) -> Iterator[tuple[str, str]]:
@@ -326,55 +315,12 @@ def _part_used(listed: Sequence[CoatView], build: Build, spec: Spec, words: Word
         yield (name if len(owners) == len(listed) else f"{name} ({', '.join(owners)})"), text
 
 
-def _of_all(listed: Sequence[Iterator[tuple[str, str]]]) -> Pairs:
-    """What every one of several coats says, so that it is said once; nothing where there is one coat."""
+def _of_all(listed: Sequence[Iterator[tuple[str, str]]], sought: Collection[str]) -> Pairs:
+    """What every one of several coats says and nobody looks for at his coat, so that it is said once; nothing where there is one."""
     several = [tuple(pairs) for pairs in listed]
     if len(several) < 2:
         return ()
-    return tuple(pair for pair in several[0] if all(pair in pairs for pairs in several[1:]))
-
-
-def _wear(
-    product: Product, sanded: bool, coat: str, worn: dict[tuple[str, Pairs], str], words: Words
-) -> Iterator[CardWear]:
-    """Tasks that ask for the same share a line. What an earlier coat asks for at the same tasks is referred to by its name."""
-    alike: dict[Pairs, list[Task]] = {}
-    for task in (Task.SPRAYING, Task.MIXING, Task.SANDING, Task.CLEAN_UP):
-        parts = _parts(product, task, words)
-        if parts and (sanded or task is not Task.SANDING):
-            alike.setdefault(parts, []).append(task)
-    earlier: dict[str, list[str]] = {}
-    for parts, tasks in alike.items():
-        named = ", ".join(words.word(task) for task in tasks)
-        like = worn.setdefault((named, parts), coat)
-        if like == coat:
-            yield CardWear(tasks=named, like="", parts=parts)
-            continue
-        if Task.SPRAYING in tasks:
-            yield CardWear(tasks=named, like=like, parts=parts[:1], others=", ".join(name for name, _ in parts[1:]))
-        else:
-            earlier.setdefault(like, []).append(named)
-    for like, tasks_named in earlier.items():
-        yield CardWear(tasks=", ".join(tasks_named), like=like, parts=())
-
-
-def _parts(product: Product, task: Task, words: Words) -> Pairs:
-    """What is worn at a task by part of the body; at spraying no part is silent. Usual practice where nothing is stated."""
-    stated = worn_at(product, task)
-    if not stated:
-        if task is Task.SPRAYING:
-            return (("", words("not stated: see section 8 of the safety data sheet")),)
-        usual = usual_line(task, words)
-        return (("", words("{} (common practice)").format(usual)),) if usual else ()
-    named = (
-        (words("Respiratory"), [entry.respiratory for entry in stated]),
-        (words("Hands"), [entry.gloves for entry in stated]),
-        (words("Eyes"), [entry.eyes for entry in stated]),
-        (words("Body"), [entry.skin for entry in stated]),
-    )
-    told = ((name, "; ".join(dict.fromkeys(text for text in texts if text))) for name, texts in named)
-    silent = words("not stated") if task is Task.SPRAYING else ""
-    return tuple((name, text or silent) for name, text in told if text or silent)
+    return tuple(pair for pair in several[0] if pair[0] not in sought and all(pair in pairs for pairs in several[1:]))
 
 
 def _in_a_line(point: InspectionPoint, job: Job, spec: Spec, words: Words, *, ruled: bool) -> str:
