@@ -19,6 +19,8 @@ from tests.good_spec import DEMO, DEMO_RANGE, ON
 BUDGET: dict[tuple[str, str], int] = {
     ("method-statement", "tower-wagon-doors"): 10,
     ("method-statement", "rail-grinder-hood"): 16,
+    ("inspection-plan", "tower-wagon-doors"): 2,
+    ("inspection-plan", "sand-tramcar-sides"): 3,
     ("order-list", ""): 4,
     ("range-overview", ""): 1,
 }
@@ -49,7 +51,7 @@ def products() -> Checked:
 @pytest.mark.parametrize(("kind", "asked"), BUDGET)
 def test_pages_are_full_and_no_heading_stands_alone(kind: str, asked: str, request: pytest.FixtureRequest) -> None:
     most = BUDGET[kind, asked]
-    subject = {"jobs" if kind == "method-statement" else "products": [asked]} if asked else {}
+    subject = {"products" if kind == "data-sheet" else "jobs": [asked]} if asked else {}
     folder: Checked = request.getfixturevalue("products" if kind == "range-overview" else "tramway")
     (data,) = print_documents(folder, documents=[kind], formats=["pdf"], **subject).values()
     pages = pages_of(data)

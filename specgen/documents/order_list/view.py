@@ -184,8 +184,8 @@ def _supplies(spec: Spec, words: Words) -> TableView:
 
 def _jobs(jobs: Sequence[Job], words: Words) -> TableView:
     columns = (
-        Column(words("Job"), "w-15"),
-        Column(words("Title"), "w-30"),
+        Column(words("Job"), "w-12"),
+        Column(words("Title"), "w-50"),
         Column(words("Vehicles or plant")),
         Column(words("Transfer efficiency"), "w-12", numeric=True),
     )
