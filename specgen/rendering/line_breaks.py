@@ -13,7 +13,7 @@ from specgen.units.kinds import UNITS
 NO_BREAK, _MAY_BREAK = "\N{NO-BREAK SPACE}", "\N{ZERO WIDTH SPACE}"
 
 # a preparation grade is never broken over two lines, joined precautionary statements between two of them alone
-_GRADED = r"\b(?:Sa|St) [1-4](?: 1/2)?\b"
+_GRADED = r"\b(?:(?:Sa|St) [1-4](?: 1/2)?|SP \d{1,2}|P Ma)\b"
 _GRADE, _JOINED = re.compile(_GRADED), re.compile(r"\bP\d{3}(?:\+P\d{3})+")
 # a figure of the author's own text and the unit behind it, ISO, EN or UN and its number, a limit and the bare figure that ends it; what
 # stands in a tag is passed over
