@@ -86,7 +86,9 @@ def _checked() -> Checked:
 @cache
 def _paper() -> str:
     pages = print_documents(_checked(), formats=("html",)).values()
-    text = re.sub(r"<[^>]+>", " ", " ".join(page.decode() for page in pages))
+    # what is kept in one line stands in the middle of a sentence
+    joined = re.sub(r'<span class="one-line">([^<]*)</span>', r"\1", " ".join(page.decode() for page in pages))
+    text = re.sub(r"<[^>]+>", " ", joined)
     return re.sub(r"\s+", " ", text.replace("\N{NO-BREAK SPACE}", " ").replace("&nbsp;", " ").replace("&#39;", "'"))
 
 

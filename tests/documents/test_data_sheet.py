@@ -279,7 +279,7 @@ def test_equal_protection_shares_a_row() -> None:
             "P2 or P3 filter, FFP2 or FFP3 mask, with extraction",
             "gloves",
             "safety spectacles",
-            "",
+            "cover all skin (common practice)",
         ),
         (
             "Spraying",
@@ -296,7 +296,7 @@ def test_equal_protection_shares_a_row() -> None:
             silent[1],
             "nitrile gloves, changed at once after contact (common practice)",
             "",
-            "",
+            "cover all skin (common practice)",
         ),
     )
 
