@@ -46,6 +46,8 @@ ROUNDS = (
     "round_28",
     "round_29",
     "round_30",
+    "round_31",
+    "round_32",
 )  # those that were measured; a later one joins when it was
 
 

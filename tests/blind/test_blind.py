@@ -97,6 +97,11 @@ STILL_MISSED = {
         "round_30",
         "polyurethane-on-old-alkyd",
     ): "no fault in what is stated: a patch held by a limit that looks for lifting",
+    ("round_32", "bearings-heated-air-dry"): "told as a warning, in words that were not written down",
+    (
+        "round_32",
+        "gritter-chute-not-insulated",
+    ): "told as a note: the pair steel and stainless in the air is told as that; only water and the wide pairs warn",
     ("round_29", "filled-after-36-hours"): "told as a warning: full cure is no stated wait before filling",
     ("round_17", "stoplogs-to-the-weir-after-3-days"): "told as a warning: full cure is no stated wait before service",
 }

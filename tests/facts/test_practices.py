@@ -20,6 +20,7 @@ FAULTY = {
     "spatter_stays": "The weld spatter is blasted over.",
     "pits_bridged": "Pits deeper than the profile are bridged by the first coat.",
     "cut_edges": "Flame-cut edges are blasted as they are.",
+    "blasted_open": "The ports are left open while the cylinders are blasted.",
     "grit_inside": "Tubes are closed with tape, grit that gets in stays there.",
     "sealed_bare": "Crevices between plates are sealed before they are primed.",
     "skip_welds": "Skip welds are left open, the primer draws in.",

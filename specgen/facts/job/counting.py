@@ -91,10 +91,14 @@ def _pa_2(criterion: Criterion) -> Counting | None:
 
 
 def specified(criterion: Criterion) -> tuple[Quantity | None, Quantity | None]:
-    """Minimum and maximum as stated, or under SSPC-PA 2 what the edition makes of one film alone."""
-    stated = criterion.min is not None or criterion.max is not None
-    if stated or criterion.nominal is None or criterion.rule is not AcceptanceRule.PA_2:
+    """Minimum and maximum as stated; under SSPC-PA 2, which holds the mean of each area to them, also as those of areas alone, or what
+    the edition makes of one film alone."""
+    if criterion.rule is not AcceptanceRule.PA_2:
         return criterion.min, criterion.max
+    least = criterion.area_min if criterion.min is None else criterion.min
+    most = criterion.area_max if criterion.max is None else criterion.max
+    if least is not None or most is not None or criterion.nominal is None:
+        return least, most
     row = edition_row("sspc_pa_2_single_values", criterion.edition)
     if row is None:
         return None, None

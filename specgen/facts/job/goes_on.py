@@ -30,9 +30,16 @@ _NEEDLESS = re.compile(
     re.I,
 )
 _WORK_OR_NOT = re.compile(rf"\b(?:{_WORK}|not|again)\b", re.I)
-_STOPS = re.compile(
-    rf"\b(?:stop|hold|wait|ask|call|not|never|only|until|once|after|when|before|unless|written|in writing|concession|agree\w*|engineer|"
-    rf"again|new|if|extend|{_WORK})\b",
+_DECIDES = (
+    r"stop|hold|wait|ask|call|not|never|only|until|once|after|when|before|unless|written|in writing|concession|agree\w*|engineer|again|"
+    r"new|if|extend"
+)
+_STOPS = re.compile(rf"\b(?:{_DECIDES}|{_WORK})\b", re.I)
+_PLACE = r"(?:air|booth|bay|hall|tent|shop|room|place|shelter|oven|chamber)s?"
+_AIR_PUT_RIGHT = re.compile(
+    rf"\b(?:{_DECIDES}|(?:heat|warm|cool|dry|clos|correct|adjust|chang|rais|lower)\w*(?: \w+){{0,3}} {_PLACE}|"
+    r"(?:dehumid|humid|moisten|ventilat|extract|shelter|shad|mov)\w*|"
+    r"(?:heat|temperature|humidity|fans?|heaters?)\b.{0,15} (?:on|up|down))\b",
     re.I,
 )
 
@@ -42,6 +49,12 @@ def lets_stand(text: str) -> bool:
     asked = "; ".join(_without_needless(clause) for clause in CLAUSE.split(text))
     goes_on = _GOES_ON.search(text) is not None or _NEEDLESS.search(text) is not None
     return goes_on and _STOPS.search(_NO_WORK.sub("", asked)) is None
+
+
+def works_on_in_the_same_air(text: str) -> bool:
+    """True where a text on air outside its limits works on without waiting, and changes nothing of the air: a surface that is wiped is
+    wet again with the next dew."""
+    return (lets_stand(text) or _GOES_ON.search(text) is not None) and _AIR_PUT_RIGHT.search(text) is None
 
 
 def _without_needless(clause: str) -> str:

@@ -29,7 +29,13 @@ Passes
     Given second good
     systems.deck.total: {min: 8 mil, max: 16 mil}
     jobs.rails.inspection.whole: {id: whole, check: Film of all coats, after: gloss, gauge: {principle: destructive}, criterion: {rule: own, min: 8 mil, max: 16 mil, text: every reading}}
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 32 um, spot_max: 96 um}
 Fails
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 40 um, area_max: 80 um, spot_min: 16 um, spot_max: 96 um}    # warning at jobs.refit.inspection.primer-film.criterion.spot_min
+
+    jobs.refit.inspection.primer-film.criterion: {rule: SSPC-PA-2, edition: "2012", level: 3, area_min: 30 um, area_max: 90 um}    # at jobs.refit.inspection.primer-film.criterion.area_min    # at jobs.refit.inspection.primer-film.criterion.area_max
+
     jobs.refit.inspection.primer-film.criterion: {as_specified: yes, max: 90 um}    # warning at jobs.refit.inspection.primer-film.criterion.max
 
     jobs.refit.inspection.primer-film.criterion: {rule: own, min: 39 um, max: 81 um, text: every reading}    # warning at jobs.refit.inspection.primer-film.criterion.min    # warning at jobs.refit.inspection.primer-film.criterion.max
@@ -69,7 +75,7 @@ To put right
 from collections.abc import Iterator
 from fractions import Fraction
 
-from specgen.facts.job.counting import COUNTED_FROM_NOMINAL, most_of_nominal, share_of
+from specgen.facts.job.counting import COUNTED_FROM_NOMINAL, most_of_nominal, share_of, specified
 from specgen.facts.job.criteria import criterion_of
 from specgen.facts.job.film_read import Asked, Ends, films_read
 from specgen.facts.job.inspected import film_points
@@ -103,14 +109,30 @@ def criterion_fits_film(job: Job, spec: Spec, on: date) -> Problems:
         told: set[Problem] = set()
         for read in films_read(point, job, spec):
             # what is as specified fits; what is stated beside it has to
-            filled = point.model_copy(update={"criterion": criterion_of(point, read.system, job, spec)})
-            against = [list(_against(filled, film, path)) for film in read.films]
+            criterion = criterion_of(point, read.system, job, spec)
+            lent = _of_areas(criterion)
+            filled = point.model_copy(update={"criterion": criterion.model_copy(update=lent)})
+            against = [
+                [_at_area(problem) if problem.path[-1] in lent else problem for problem in _against(filled, film, path)]
+                for film in read.films
+            ]
             # another film than the first is meant only where it lets no wider limit stand
             meant = min((found for found in against if not _wider(found)), key=len, default=against[0])
             for problem in meant:
                 if problem not in told:
                     told.add(problem)
                     yield problem
+
+
+def _of_areas(criterion: Criterion) -> dict[str, Quantity]:
+    """The limits of areas where they are stated alone: SSPC-PA 2 holds the mean of each area to the film specified."""
+    by_areas = criterion.rule is AcceptanceRule.PA_2
+    of_areas = {"min": criterion.area_min, "max": criterion.area_max} if by_areas else {}
+    return {name: limit for name, limit in of_areas.items() if limit is not None and getattr(criterion, name) is None}
+
+
+def _at_area(problem: Problem) -> Problem:
+    return problem._replace(path=(*problem.path[:-1], f"area_{problem.path[-1]}"))
 
 
 def _wider(problems: list[Problem]) -> bool:
@@ -232,8 +254,9 @@ def _of_its_level(point: InspectionPoint, path: Path) -> Problems:
 
 
 def _shares(criterion: Criterion, row: Row | None) -> Iterator[tuple[str, Quantity | None, Fraction | None]]:
+    least, most = specified(criterion)
     if row is not None:
-        yield "spot_min", criterion.min, Fraction(row["spot_min_pct"])
-        yield "spot_max", criterion.max, Fraction(row["spot_max_pct"]) if row["spot_max_pct"] else None
+        yield "spot_min", least, Fraction(row["spot_min_pct"])
+        yield "spot_max", most, Fraction(row["spot_max_pct"]) if row["spot_max_pct"] else None
     yield "area_min", criterion.min, Fraction(100)
     yield "area_max", criterion.max, Fraction(100)
