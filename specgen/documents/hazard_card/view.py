@@ -40,7 +40,7 @@ from specgen.documents.parts.cautions import (
 )
 from specgen.documents.parts.climate import climate
 from specgen.documents.parts.entry import entry_permit, re_entry
-from specgen.documents.parts.hazard_lines import legally_asked, waste_code
+from specgen.documents.parts.hazard_lines import kept_and_carried, legally_asked, waste_code
 from specgen.documents.parts.hurts import hurts
 from specgen.documents.parts.parties import contact_line
 from specgen.documents.parts.pictogram import PictogramView, pictograms
@@ -105,6 +105,9 @@ def hazard_card(job: Job, context: Context) -> HazardCard:
     wear, supplied = _wear(products, job, spec, short, words), _supplies(job, spec, words)
     cautions = tuple(_cautions(job, products, spec, context.day, short, words))
     acts = first_aid(products, words, short) or ((words("First aid"), words(NO_FIRST_AID)),)
+    # of cleaners and thinners no first aid is stated, but for what is done where they are swallowed
+    if supplies := [entry.what for entry in chemicals(job) if entry.statements]:
+        acts = (*acts, (apart(supplies), words("See section 4 of the safety data sheet.")))
     drunk, act = if_swallowed(job, words)
     if drunk:
         acts = (*acts, (f"{words.word(Route.SWALLOWED)} ({drunk})", act))
@@ -186,6 +189,8 @@ def _cautions(
             words("Waste"),
             (*disposal, *((words("Waste codes: {}.").format(", ".join(map(waste_code, codes))),) if codes else ())),
         )
+    if packs := tuple(_named(_packs(products, spec, short, words), words)):
+        yield words("Storage and transport"), packs
     cans = any("aerosol" in traits_of(product) for product in products)
     yield words("Fire"), (words(FIRE), *((words(FIRE_CANS),) if cans else ()))
     yield words("Spill"), (words(SPILL), words(SHEET_DECIDES))
@@ -203,6 +208,21 @@ def _persons(products: Sequence[Product], spec: Spec, short: Mapping[str, str], 
         said += [words("By law: {}.").format(text) for text in legally_asked(product, spec, words)]
         for text in said:
             owners.setdefault(text, []).append(product)
+    return _each_once(owners, products, short)
+
+
+def _packs(products: Sequence[Product], spec: Spec, short: Mapping[str, str], words: Words) -> list[tuple[str, str]]:
+    """(whose, sentence): how packs are stored and carried."""
+    owners: dict[str, list[Product]] = {}
+    for product in products:
+        for text in kept_and_carried(product, spec, words):
+            owners.setdefault(text, []).append(product)
+    return _each_once(owners, products, short)
+
+
+def _each_once(
+    owners: Mapping[str, Sequence[Product]], products: Sequence[Product], short: Mapping[str, str]
+) -> list[tuple[str, str]]:
     return [(_whose(whose, products, short), text) for text, whose in owners.items()]
 
 

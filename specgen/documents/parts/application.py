@@ -153,7 +153,9 @@ def _steps(stated: Application, words: Words, *, at_job: bool) -> Iterator[Appli
     if spraying:
         yield ApplicationStep(words("Spray"), words("{}.").format(spraying[:1].upper() + spraying[1:]), Task.SPRAYING)
     if stated.clear_valve:
-        yield ApplicationStep(words("Clear the valve"), stated.clear_valve)
+        # it sprays as well
+        worn = words("{}. Keep on what you wear for spraying.").format(stated.clear_valve.rstrip("."))
+        yield ApplicationStep(words("Clear the valve"), worn)
 
 
 def _activation(activation: Activation, words: Words) -> Iterator[ApplicationStep]:

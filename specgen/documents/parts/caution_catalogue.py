@@ -208,7 +208,7 @@ HURTS: Mapping[Danger, str] = {
         "Spray mist can cause permanent asthma: wear air-fed breathing apparatus where isocyanate is in it."
     ),
     "organs": N_("May cause serious long-term harm{kinds}: do not breathe it; no skin contact."),
-    "burns": N_("Flammable: no flames, sparks or smoking within reach of spray or vapour."),
+    "burns": N_("Fire hazard: no flames, sparks or smoking within reach of spray or vapour."),
     "bursts": N_("Pressurised, may burst: keep cool; never pierce or burn it, even when empty."),
     "corrodes": N_(
         "Causes severe burns to skin and eyes: cover skin and eyes; if splashed, rinse at once and keep rinsing."
@@ -223,7 +223,7 @@ HURTS: Mapping[Danger, str] = {
     "absorbed": N_("Absorbed through the skin: wear gloves; take off soaked clothing and wash at once."),
     "eyes": N_("Irritates the eyes: wear close-fitting goggles."),
     "self-heating": N_("Soaked rags can self-heat and catch fire: keep them under water in a closed metal bin."),
-    "irritates": N_("Irritates or dries the skin: wear gloves and cover the skin."),
+    "irritates": N_("Irritates the skin: wear gloves and cover the skin."),
     "swallowed": N_("Harmful if swallowed or through the skin: wear gloves; wash before eating or smoking."),
     "water": N_("Hazardous to the environment: keep out of drains, water and soil."),
     "ozone": N_("Harms the ozone layer: ask the manufacturer about recovery or recycling."),
@@ -335,9 +335,12 @@ MIXED_ROOM = N_(
 
 # What the statements of long-term harm name, by how their codes begin; H362 is of milk.
 LONG_TERM: tuple[tuple[str, str], ...] = (
-    ("H34", N_("genetic damage")),
-    ("H35", N_("cancer")),
-    ("H360 H361", N_("harm to fertility or the unborn child")),
+    ("H340", N_("genetic damage")),
+    ("H341", N_("genetic damage is suspected")),
+    ("H350", N_("cancer")),
+    ("H351", N_("cancer is suspected")),
+    ("H360", N_("harm to fertility or the unborn child")),
+    ("H361", N_("harm to fertility or the unborn child is suspected")),
     ("H362", N_("harm to breast-fed children")),
     ("H37", N_("damage to organs")),
     ("EUH380 EUH381", N_("hormone disorders")),

@@ -49,6 +49,16 @@ def hazard_lines(product: Product, spec: Spec, words: Words) -> Iterator[Line]:
     yield from _when(words("Disposal"), stated.disposal)
 
 
+def kept_and_carried(product: Product, spec: Spec, words: Words) -> Iterator[str]:
+    """How an unopened pack is stored and carried, a sentence each; nothing of what is not stated."""
+    if product.hazards is None:
+        return
+    if stored := _storage(product, product.hazards, spec, words):
+        yield words("Store unopened packs at {}.").format(stored)
+    if carried := _carriage(product.hazards.transport, words):
+        yield words("Transport: {}.").format(carried)
+
+
 def legally_asked(product: Product, spec: Spec, words: Words) -> Iterator[str]:
     """What the law of the place asks of who works with the product, without its source: training, surveillance, provision."""
     for row in duties_of(product, spec):
