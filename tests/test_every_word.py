@@ -25,6 +25,7 @@ from specgen.model.system import Durability, Immersion
 from specgen.printing.documents import print_documents
 from specgen.standards.tables import table
 from tests.good_spec import ON
+from tests.page_text import running_text
 
 FOLDER = Path(__file__).parent / "every_word"
 
@@ -86,8 +87,7 @@ def _checked() -> Checked:
 @cache
 def _paper() -> str:
     pages = print_documents(_checked(), formats=("html",)).values()
-    # what is kept in one line stands in the middle of a sentence
-    joined = re.sub(r'<span class="one-line">([^<]*)</span>', r"\1", " ".join(page.decode() for page in pages))
+    joined = running_text(" ".join(page.decode() for page in pages))
     text = re.sub(r"<[^>]+>", " ", joined)
     return re.sub(r"\s+", " ", text.replace("\N{NO-BREAK SPACE}", " ").replace("&nbsp;", " ").replace("&#39;", "'"))
 

@@ -15,6 +15,7 @@ import pytest
 from specgen.checking import Checked, check
 from specgen.printing.documents import DOCUMENTS, FORMATS, Refused, print_documents
 from tests.good_spec import checked, good, put, take_out
+from tests.page_text import running_text
 
 SCREEN = ("html", "csv")
 DEMO = Path(__file__).parents[1] / "specs_demo"
@@ -168,7 +169,7 @@ def test_every_safety_part_defers_to_the_safety_data_sheet(good_checked: Checked
     kinds = ["method-statement", "hazard-card", "data-sheet", "label-sheet"]
     files = print_documents(good_checked, documents=kinds, products=["clear"])
     texts = {
-        file: data.decode()
+        file: running_text(data.decode())
         if file.endswith(".html")
         else " ".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(data)).pages)
         for file, data in files.items()

@@ -7,6 +7,7 @@ from specgen.model.spec import Spec
 from specgen.printing.documents import print_documents
 from tests.documents.conftest import views_of
 from tests.good_spec import checked, second_good, spec_of
+from tests.page_text import running_text
 
 
 def _spec() -> Spec:
@@ -68,7 +69,7 @@ def test_every_document_is_printed() -> None:
         "MS-201-record-sheets.csv",
         "MS-202-record-sheets.csv",
     ]
-    statement = files["MS-201-method-statement.html"].decode().replace("\u00a0", " ")
+    statement = running_text(files["MS-201-method-statement.html"].decode()).replace("\u00a0", " ")
     for shown in ("8 mil (203 µm)", "1 to 1.5 mil (25 to 38 µm)", "55 to 77 °F (13 to 25 °C)"):
         assert shown in statement
 

@@ -94,7 +94,7 @@ def test_oxidative_paint_hurts_by_its_rags() -> None:
     assert [text.split(":")[0] for text, _ in card.hurts] == [
         # of the clear, which holds isocyanate whatever it declares
         "Spray mist can cause permanent asthma",
-        "Flammable",
+        "Fire hazard",
         "Pressurised, may burst",
         "Absorbed through the skin",
         "Soaked rags can self-heat and catch fire",
@@ -219,7 +219,7 @@ def test_long_term_harm_is_what_the_statements_name() -> None:
     told = {codes: text for text, codes in _card(_spec({"jobs.refit.consumption.supplies": supplies})).hurts}
     assert (
         told["H351, H373: degreaser EX-7"]
-        == "May cause serious long-term harm (cancer, damage to organs): do not breathe it; no skin contact."
+        == "May cause serious long-term harm (cancer is suspected, damage to organs): do not breathe it; no skin contact."
     )
 
 

@@ -48,7 +48,7 @@ def test_the_mask_of_a_cleaner_is_said_at_the_step_as_in_the_tables() -> None:
     rows = protection(list(spec.products.values()), words, work_wear(spec.jobs["refit"], spec, words)).rows
     masks = {row[1]: row[2] for row in rows if row[0] == "Surface preparation"}
     mask = masks["panel cleaner"]
-    assert mask == "mask as section 8 of its safety data sheet asks"
+    assert mask == "mask not stated: before starting, look it up in section 8 of its safety data sheet"
     said = wear_for_cleaners(spec.jobs["refit"], words)
     assert said.startswith(f"Wear: Respiratory: {mask} (panel cleaner); Hands: {STATED} (panel cleaner); nitrile")
     assert said.count(mask) == 1

@@ -24,6 +24,7 @@ from specgen.register.failure import RegisterError
 from specgen.register.folder import history_of
 from specgen.register.notes import withdraw
 from tests.good_spec import GOOD, ON
+from tests.page_text import running_text
 from tests.register.conftest import Desk, later
 
 RECORD = "AB-MS-001"
@@ -240,7 +241,7 @@ def test_the_pages_name_nobody_and_what_the_customer_gets_holds_the_readings(bui
     built.approve(RECORD)
     kept = built.issue(RECORD, printer=print_with_typesetter).kept
     folder = kept.folder / "documents"
-    page = (folder / f"{RECORD}-as-built-record.html").read_text("utf-8")
+    page = running_text((folder / f"{RECORD}-as-built-record.html").read_text("utf-8"))
     pages = "".join(one.extract_text() for one in PdfReader(folder / f"{RECORD}-as-built-record.pdf").pages)
     for text in (page, pages):
         assert "Aldermoor" not in text

@@ -17,6 +17,7 @@ from specgen.register.folder import history_of
 from specgen.register.notes import withdraw
 from specgen.register.revisions import Revision, Revisions, revisions, revisions_of
 from tests.good_spec import ON
+from tests.page_text import running_text
 from tests.register.conftest import Desk, small_pdf
 
 ADA = (("approve", "Ada Quill"),)
@@ -24,7 +25,7 @@ ADA = (("approve", "Ada Quill"),)
 
 def _draft(desk: Desk, kind: str, number: str) -> str:
     printed = print_documents(check(desk.folder, ON), documents=[kind], formats=["html"], register=desk.register)
-    return printed[f"{number}-{kind}.html"].decode()
+    return running_text(printed[f"{number}-{kind}.html"].decode())
 
 
 def _rows(page: str) -> list[list[str]]:

@@ -5,10 +5,9 @@ A card is set once. How high it stands is told from its text by the measures of 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import count
 from math import ceil
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from specgen.documents.parts.cell_lines import cell_lines
 from specgen.model.project import PageSize
@@ -17,8 +16,7 @@ if TYPE_CHECKING:
     from specgen.documents.hazard_card.view import HazardCard
 
 
-@dataclass(frozen=True, slots=True)
-class _Size:
+class _Size(NamedTuple):
     """In points: type and line of the text, of what hurts and of what to wear; `around` is what stands about a row of either, `head`
     the heading with the number to call and the room for the climate, `between` what stands about each further block."""
 
@@ -44,14 +42,15 @@ _SIZES = (
 _SIDE = {PageSize.A4: (550.0, 800.0), PageSize.LETTER: (566.0, 751.0)}
 _WIDE = 0.435
 _COLUMNS = (0.1, 0.08, 0.285, 0.22, 0.19, 0.125)
-# the share of the last side that is kept free, for what is told wrong
-_DOUBT = 0.005
+# the share of the last side that is kept free, for what is told wrong; what may just fit is tried in the smallest type
+_DOUBT, _TRIED = 0.005, 0.006
 
 
 def type_size(card: HazardCard, page: PageSize) -> str:
     width, height = _SIDE[page]
-    told = [(size.name, _height(card, size, width)) for size in _SIZES]
-    return next(name for sides in count(1) for name, high in told if high <= (sides - _DOUBT) * height)
+    told = [(size, _height(card, size, width)) for size in _SIZES]
+    free = {size.name: -_TRIED if size is _SIZES[-1] else _DOUBT for size in _SIZES}
+    return next(size.name for sides in count(1) for size, high in told if high <= (sides - free[size.name]) * height)
 
 
 def _height(card: HazardCard, size: _Size, width: float) -> float:

@@ -189,8 +189,8 @@ def _cautions(
             words("Waste"),
             (*disposal, *((words("Waste codes: {}.").format(", ".join(map(waste_code, codes))),) if codes else ())),
         )
-    if packs := tuple(_named(_packs(products, spec, short, words), words)):
-        yield words("Storage and transport"), packs
+    if packs := tuple(_named(_packs(products, spec, short, words.in_one_unit()), words)):
+        yield words("Unopened packs"), packs
     cans = any("aerosol" in traits_of(product) for product in products)
     yield words("Fire"), (words(FIRE), *((words(FIRE_CANS),) if cans else ()))
     yield words("Spill"), (words(SPILL), words(SHEET_DECIDES))
@@ -215,7 +215,7 @@ def _packs(products: Sequence[Product], spec: Spec, short: Mapping[str, str], wo
     """(whose, sentence): how packs are stored and carried."""
     owners: dict[str, list[Product]] = {}
     for product in products:
-        for text in kept_and_carried(product, spec, words):
+        if text := kept_and_carried(product, spec, words):
             owners.setdefault(text, []).append(product)
     return _each_once(owners, products, short)
 

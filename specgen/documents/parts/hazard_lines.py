@@ -49,14 +49,13 @@ def hazard_lines(product: Product, spec: Spec, words: Words) -> Iterator[Line]:
     yield from _when(words("Disposal"), stated.disposal)
 
 
-def kept_and_carried(product: Product, spec: Spec, words: Words) -> Iterator[str]:
-    """How an unopened pack is stored and carried, a sentence each; nothing of what is not stated."""
+def kept_and_carried(product: Product, spec: Spec, words: Words) -> str:
+    """At what temperature an unopened pack is stored, and as what it is carried, in short; empty where neither is stated."""
     if product.hazards is None:
-        return
-    if stored := _storage(product, product.hazards, spec, words):
-        yield words("Store unopened packs at {}.").format(stored)
-    if carried := _carriage(product.hazards.transport, words):
-        yield words("Transport: {}.").format(carried)
+        return ""
+    parts = (_storage(product, product.hazards, spec, words), *_named(product.hazards.transport, words))
+    told = ", ".join(part for part in parts if part)
+    return words("{}.").format(told) if told else ""
 
 
 def legally_asked(product: Product, spec: Spec, words: Words) -> Iterator[str]:
@@ -118,8 +117,7 @@ def _carriage(stated: Transport | None, words: Words) -> str:
     if stated is None:
         return ""
     named = (
-        stated.un_number or "",
-        words("class {}").format(stated.transport_class) if stated.transport_class else "",
+        *_named(stated, words),
         words("limited quantity, at most {} per inner packaging").format(words.phrase(stated.limited_quantity))
         if stated.limited_quantity is not None
         else "",
@@ -128,6 +126,14 @@ def _carriage(stated: Transport | None, words: Words) -> str:
         else "",
     )
     return ", ".join(part for part in named if part)
+
+
+def _named(stated: Transport | None, words: Words) -> Iterator[str]:
+    """As what goods are carried: number and class."""
+    if stated is not None and stated.un_number:
+        yield stated.un_number
+    if stated is not None and stated.transport_class:
+        yield words("class {}").format(stated.transport_class)
 
 
 def _waste(code: str, words: Words) -> str:
