@@ -245,7 +245,7 @@ def test_application_begins_with_shaking_and_ends_with_the_valve() -> None:
     assert tuple(step[:2] for step in at_job.steps) == (
         ("Shake", f"Shake for 2{NB}min after the mixing ball starts to rattle."),
         ("Spray", f"Spray distance 20 to 25{NB}cm, 50{NB}% overlap between strokes."),
-        ("Clear the valve", "turn the can over and spray until only gas comes"),
+        ("Clear the valve", "turn the can over and spray until only gas comes. Keep on what you wear for spraying."),
     )  # fmt: skip
     alone = application(spec.products["primer"], words)
     assert alone.steps[1][1].endswith(f"usually 4 cross coats, flash-off between cross coats 5 to 10{NB}min.")

@@ -336,7 +336,8 @@ def test_what_holds_for_every_coat_is_said_once() -> None:
     for product in ("primer", "base", "clear"):
         put(spec, f"products.{product}.application.clear_valve", "Turn the can over and spray until only gas comes.")
     work = _card(spec).builds[0].work
-    assert ("Clear the valve", "Turn the can over and spray until only gas comes.") in work.every_coat
+    told = "Turn the can over and spray until only gas comes. Keep on what you wear for spraying."
+    assert ("Clear the valve", told) in work.every_coat
     assert all(name != "Clear the valve" for coat in work.coats for name, _ in coat.applied)
 
 

@@ -16,7 +16,7 @@ from tests.documents.conftest import context
 from tests.good_spec import good_with, spec_of
 
 AIR_FED = "Spray mist can cause permanent asthma: wear air-fed breathing apparatus where isocyanate is in it."
-FLAMES = "Flammable: no flames, sparks or smoking within reach of spray or vapour."
+FLAMES = "Fire hazard: no flames, sparks or smoking within reach of spray or vapour."
 
 
 def _dangers(changes: dict[str, str]) -> tuple[str, ...]:

@@ -223,7 +223,7 @@ HURTS: Mapping[Danger, str] = {
     "absorbed": N_("Absorbed through the skin: wear gloves; take off soaked clothing and wash at once."),
     "eyes": N_("Irritates the eyes: wear close-fitting goggles."),
     "self-heating": N_("Soaked rags can self-heat and catch fire: keep them under water in a closed metal bin."),
-    "irritates": N_("Irritates the skin: wear gloves and cover the skin."),
+    "irritates": N_("Irritates or dries the skin: wear gloves and cover the skin."),
     "swallowed": N_("Harmful if swallowed or through the skin: wear gloves; wash before eating or smoking."),
     "water": N_("Hazardous to the environment: keep out of drains, water and soil."),
     "ozone": N_("Harms the ozone layer: ask the manufacturer about recovery or recycling."),
