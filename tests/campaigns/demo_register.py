@@ -47,7 +47,7 @@ BEFORE_WEIGHING: tuple[Edit, ...] = (
     (
         _JOB,
         "Cans calculated from weighed rails, after the May job ran out of topcoat on the last rail.",
-        "First edition.",
+        "First issue.",
     ),
     (_JOB, "      transfer_efficiency: 26 %", "      transfer_efficiency: 32 %"),
 )
