@@ -43,7 +43,8 @@ def check_loaded(loaded: Loaded, on: date) -> Checked:
 
 
 def check_each(folders: Iterable[Path], on: date) -> Iterator[Checked]:
-    """`check` of each folder, for a program that has just begun. Small folders are judged together, before the next is read."""
+    """`check` of each folder, for a program that has just begun. They are read one after the other and judged together, those that have
+    been read as soon as they hold many records, so that no more are kept at once."""
     with without_collector():
         held: list[tuple[Loaded, float]] = []
         for folder in folders:
@@ -53,7 +54,8 @@ def check_each(folders: Iterable[Path], on: date) -> Iterator[Checked]:
             if is_many([one for one, _ in held]):
                 yield from _together(held, on)
                 held = []
-        yield from _together(held, on)
+        if held:
+            yield from _together(held, on)
 
 
 def _together(held: Sequence[tuple[Loaded, float]], on: date) -> Iterator[Checked]:

@@ -15,13 +15,13 @@ NO_BREAK, _MAY_BREAK = "\N{NO-BREAK SPACE}", "\N{ZERO WIDTH SPACE}"
 # a preparation grade is never broken over two lines, joined precautionary statements between two of them alone
 _GRADED = r"\b(?:(?:Sa|St) [1-4](?: 1/2)?|SP \d{1,2}|P Ma)\b"
 _GRADE, _JOINED = re.compile(_GRADED), re.compile(r"\bP\d{3}(?:\+P\d{3})+")
-# a figure of the author's own text and the unit behind it, ISO, EN or UN and its number, a limit and the bare figure that ends it; what
-# stands in a tag is passed over
 # the irradiance of a test is in no unit of the sources
 _ALL_SIGNS = {unit.sign for unit in UNITS.values() if not unit.many} | {"W/m²"}
 _SIGNS = "|".join(re.escape(sign) for sign in sorted(_ALL_SIGNS))
 _BARE = r"\d+(?![.,]?\d)(?:[;,.<)]|$)"
 _BEFORE = rf"(?<=\bISO) (?=\d)|(?<=\b[EU]N) (?=\d)|(?<=\bat most) (?={_BARE})|(?<=\bat least) (?={_BARE})"
+# a figure of the author's own text and the unit behind it, ISO, EN or UN and its number, a limit and the bare figure that ends it; what
+# stands in a tag is passed over
 _FIGURE = re.compile(rf"<[^>]*>|(?<=\d) (?=(?:{_SIGNS})(?!\w))|{_BEFORE}")
 # a unit with a slash, after which a line may end; a drawing and the head of a page hold no element for it
 _SLASHED = "|".join(re.escape(sign) for sign in sorted(_ALL_SIGNS) if "/" in sign)

@@ -223,6 +223,28 @@ def test_long_term_harm_is_what_the_statements_name() -> None:
     )
 
 
+def test_first_aid_for_a_cleaner_is_in_its_own_sheet() -> None:
+    supplies = "[{id: wipe, what: degreaser EX-7, amount: 2 L, kind: cleaner, statements: [H225]}]"
+    told = ("degreaser EX-7", "See section 4 of the safety data sheet.")
+    assert told in _card(_spec({"jobs.refit.consumption.supplies": supplies})).first_aid
+    assert told not in _card(_spec({})).first_aid
+
+
+def test_packs_are_stored_and_carried_as_each_product_states() -> None:
+    packs = dict(
+        _card(
+            _spec(
+                {
+                    "products.primer.hazards.storage_min": "5 degC",
+                    "products.primer.hazards.storage_max": "45 degC",
+                    "products.primer.hazards.transport": "{un_number: UN 1950, transport_class: '2.1'}",
+                }
+            )
+        ).cautions
+    )["Unopened packs"]
+    assert "primer: 5 to 45\N{NO-BREAK SPACE}°C, UN 1950, class 2.1." in packs
+
+
 def test_a_thinner_that_nobody_orders_is_among_the_chemicals() -> None:
     card = _card(_spec({"systems.chassis.layers.barrier.thinner": "5 %", "jobs.refit.consumption.supplies": "[]"}))
     ((name, word, said),) = card.supplies.rows

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from datetime import date
 from pathlib import Path
 
 import pytest
 
-from specgen import side_by_side
-from specgen.checking import check, check_each
+from specgen import checking, side_by_side
+from specgen.checking import check_each, check_loaded
 from specgen.model.parse import Loaded, load
 from specgen.rules import judge as module
 from specgen.rules.declare import all_rules, families, rules_of
-from specgen.rules.judge import judge
+from specgen.rules.judge import Judged, judge
 from specgen.rules.run import Share
 from specgen.standards.reads import recorded
 from tests.good_spec import DEMO, GOOD, ON
@@ -82,9 +83,26 @@ def test_every_rule_is_of_one_family() -> None:
 def test_folders_of_many_records_are_judged_before_the_next_is_read(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
+    done: list[str] = []
+
+    def read(folder: Path) -> Loaded:
+        done.append("read")
+        return load(folder)
+
+    def judged(folders: Sequence[Loaded], on: date, *, beginning: bool = False) -> list[Judged]:
+        done.append(f"judge {len(folders)}")
+        return judge(folders, on, beginning=beginning)
+
+    monkeypatch.setattr(checking, "load", read)
+    monkeypatch.setattr(checking, "judge", judged)
+    expected = (check_loaded(load(GOOD), ON).report, check_loaded(load(WATERWORKS), ON).report)
+    done.clear()
+    assert tuple(one.report for one in check_each([GOOD, WATERWORKS], ON)) == expected
+    assert done == ["read", "read", "judge 2"]
     monkeypatch.setattr(module, "_MANY", 1)
-    first, second = check_each([GOOD, WATERWORKS], ON)
-    assert (first.report, second.report) == (check(GOOD, ON).report, check(WATERWORKS, ON).report)
+    done.clear()
+    assert tuple(one.report for one in check_each([GOOD, WATERWORKS], ON)) == expected
+    assert done == ["read", "judge 1", "read", "judge 1"]
 
 
 @pytest.mark.parametrize("length", [0, 1, 7, 8, 9, 1000])

@@ -241,3 +241,13 @@ def test_a_mark_tells_its_line_and_columns() -> None:
         assert (mark.line, mark.column, mark.end_column) == (line, column, end)
     assert Mark(1, 2, 3) != Mark(1, 3, 2)
     assert repr(Mark(1, 2, 3)) == "Mark(1, 2, 3)"
+
+
+def test_the_same_file_of_two_folders_is_told_by_the_name_it_has_in_each() -> None:
+    raw = b"jobs:\n  - id: a\n    id: b\n"
+    (first, faults), (second, again) = (read_text(raw, name) for name in ("range/jobs.yaml", "jobs.yaml"))
+    assert (first.name, second.name) == ("range/jobs.yaml", "jobs.yaml")
+    assert first.root == second.root
+    assert faults
+    assert {one.place.file for one in faults} == {"range/jobs.yaml"}
+    assert {one.place.file for one in again} == {"jobs.yaml"}

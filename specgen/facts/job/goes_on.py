@@ -35,11 +35,11 @@ _DECIDES = (
     r"new|if|extend"
 )
 _STOPS = re.compile(rf"\b(?:{_DECIDES}|{_WORK})\b", re.I)
-_PLACE = r"(?:air|booth|bay|hall|tent|shop|room|place|shelter|oven|chamber)s?"
+_PLACE = r"(?:air|booth|bay|hall|tent|shop|room|place|shelter|oven|chamber|humidity|temperature|condition)s?"
 _AIR_PUT_RIGHT = re.compile(
     rf"\b(?:{_DECIDES}|(?:heat|warm|cool|dry|clos|correct|adjust|chang|rais|lower)\w*(?: \w+){{0,3}} {_PLACE}|"
     r"(?:dehumid|humid|moisten|ventilat|extract|shelter|shad|mov)\w*|"
-    r"(?:heat|temperature|humidity|fans?|heaters?)\b.{0,15} (?:on|up|down))\b",
+    r"(?:heat|temperature|humidity|fans?|heaters?)\b.{0,15} (?<!go )(?<!goes )(?:on|up|down))\b",
     re.I,
 )
 

@@ -21,6 +21,8 @@ Passes
 
     jobs.refit.inspection.climate: {id: climate, check: Climate at the part, at: during-application, criterion: {text: inside the limits}, if_failed: Heat the booth and go on.}
 
+    jobs.refit.inspection.climate: {id: climate, check: Climate at the part, at: during-application, criterion: {text: inside the limits}, if_failed: Correct the humidity and go on.}
+
     jobs.refit.inspection.climate: {id: climate, check: Climate at the part, at: during-application, criterion: {text: inside the limits}, if_failed: "Stop; wipe the part dry and go on once the limits are met."}
 Fails
     jobs.refit.inspection.primer-film.if_failed: Thin places need not be coated again.    # at jobs.refit.inspection.primer-film.if_failed
@@ -40,6 +42,8 @@ Fails
     jobs.refit.inspection.primer-film.if_failed: "Nothing to do; the next coat covers it."    # at jobs.refit.inspection.primer-film.if_failed
 
     jobs.refit.inspection.climate: {id: climate, check: Climate at the part, at: during-application, criterion: {text: inside the limits}, if_failed: "Wipe the part with a cloth and go on; the primer bears a damp surface."}    # at jobs.refit.inspection.climate.if_failed    # also JOB018 at jobs.refit.inspection.climate.if_failed
+
+    jobs.refit.inspection.climate: {id: climate, check: Climate at the part, at: during-application, criterion: {text: inside the limits}, if_failed: The heaters are out; go on.}    # at jobs.refit.inspection.climate.if_failed
 To put right
     State what is done to the part, who decides where it cannot be done, and that work waits for the decision.
 """
